@@ -25,14 +25,23 @@ const customerFaults = (input: unknown): Fault[] => {
   return faults;
 };
 
-/** Lines of the stock book are of materials that the yard has. */
+/** A line that was undone comes before the one that says so, is of the same material, and names no other itself. */
+const isLineBefore = (book: readonly unknown[], index: number, of: number): boolean =>
+  of < index &&
+  field(book[of], 'ofLine') === undefined &&
+  field(book[of], 'material') === field(book[index], 'material');
+
+/** Lines of the stock book are of materials that the yard has, and name lines that are there. */
 const stockBookFaults = (input: unknown): Fault[] => {
   const materials = new Set(listOf(input, 'materials').map((material) => field(material, 'id')));
-  return listOf(input, 'stockBook').flatMap((entry, index): Fault[] => {
-    const id = field(entry, 'material');
-    return typeof id !== 'string' || materials.has(id)
+  const book = listOf(input, 'stockBook');
+  return book.flatMap((entry, index): Fault[] => {
+    const [id, of] = [field(entry, 'material'), field(entry, 'ofLine')];
+    if (typeof id === 'string' && !materials.has(id))
+      return [{ path: pathText(['stockBook', index, 'material']), message: `no material named "${id}"` }];
+    return typeof of !== 'number' || isLineBefore(book, index, of)
       ? []
-      : [{ path: pathText(['stockBook', index, 'material']), message: `no material named "${id}"` }];
+      : [{ path: pathText(['stockBook', index, 'ofLine']), message: `line ${of} is none of that material before it` }];
   });
 };
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { amount, id, LARGEST, positive } from './number.ts';
+import { amount, count, id, LARGEST, positive } from './number.ts';
 import { date, instant } from './time.ts';
 
 /**
@@ -26,7 +26,9 @@ const signed = z.number().min(-LARGEST, 'is too little').max(LARGEST, 'is too mu
 /**
  * One line of the stock book of a material, for good: so much more of it, or less, in its own unit. With `lengthMm` it is
  * `quantity` offcuts of that length, with `widthMm` as well rests of sheets of that size. `useBy` and `openedAt` name the bags. `beyond` is how much more was taken than there was
- * by the book. Lines stand in the order in which they were written; `at` is when it was so, which may be before that.
+ * by the book. Lines stand in the order in which they were written; `at` is when it was so, which may be before that. A line of
+ * which something was undone stays: with `ofLine` one takes back what that line of the list (counted from 0) says, the next that
+ * names the same brings it back, and so on.
  */
 export const stockEntry = z.strictObject({
   at: instant,
@@ -41,6 +43,7 @@ export const stockEntry = z.strictObject({
   work: stockWork.optional(),
   reason: z.string().min(1, 'is empty').optional(),
   by: z.string().min(1, 'is empty').optional(),
+  ofLine: count.optional(),
 });
 /** A line once read. */
 export type StockEntry = z.infer<typeof stockEntry>;

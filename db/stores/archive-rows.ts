@@ -2,7 +2,7 @@ import type { Archive } from '../../shared/archive.ts';
 import { FLOAT_DAYS } from '../../shared/habits.ts';
 import { NO_FORECAST } from './habits-store.ts';
 import { filled, inside } from './row-lists.ts';
-import { entryRow } from './stock-rows.ts';
+import { entryRows } from './stock-rows.ts';
 import type { StoreRows, WantedRows } from './store-rows.ts';
 import { yardRows } from './yard-rows.ts';
 
@@ -103,6 +103,10 @@ const asFile = ({ materials, mixes, castings, moulds, kits, suppliers: _supplier
   kits: kits.map(({ size: _size, keptReady: _kept, price: _price, ...one }) => one),
 });
 
+/** Numbers of lines from which none is taken. */
+const firstFree = ({ stockEntries }: StoreRows): number =>
+  1 + stockEntries.reduce((last, { id }) => Math.max(last, id), 0);
+
 /** The rows of a yard as an archive has it: nothing of what is held now stays that the archive does not say as well. */
 export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
   const { fixedHours, ...yard } = archive.yard;
@@ -129,7 +133,7 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ),
     finishedPieces: inOrder(finished),
     piecesInMould: inOrder(archive.inMould.map((piece) => filled(piece, 'order'))),
-    stockEntries: (archive.stockBook ?? []).map(entryRow),
+    stockEntries: entryRows(archive.stockBook ?? [], firstFree(held)),
     workRecords: (archive.workDone ?? []).map((record) => ({ record })),
     piecesToMend: inOrder((archive.toMend ?? []).map((piece) => filled(piece, 'reason'))),
     ...orderRows(archive),

@@ -2,6 +2,7 @@ import { desc, eq, inArray, sql } from 'drizzle-orm';
 import { type CapturedTable, LOGGED_TABLES, rowText, UNDOABLE_TABLES } from '../capture.ts';
 import { type CapturedRow, rowChanges } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
+import { undoLine } from './stock-store.ts';
 
 type RowChange = typeof rowChanges.$inferSelect;
 
@@ -51,7 +52,11 @@ const statementBack = (
   return `insert into "${name}" (${columns.join(', ')}) values (${Object.values(oldRow).join(', ')})`;
 };
 
-const putRowBack = async (tx: Tx, { tableName, oldRow, newRow }: RowChange): Promise<MovedOn | null> => {
+const putRowBack = async (
+  tx: Tx,
+  { tableName, oldRow, newRow }: RowChange,
+  undo: (() => Promise<void>) | null,
+): Promise<MovedOn | null> => {
   const table = tableOf(tableName);
   const left = newRow ?? oldRow;
   if (!left) throw new Error(`A write to ${tableName} was captured without its row.`);
@@ -62,8 +67,27 @@ const putRowBack = async (tx: Tx, { tableName, oldRow, newRow }: RowChange): Pro
   const goesAnyway = LOGGED_TABLES.has(tableName) && oldRow === null;
   if (!asLeft && !goesAnyway) return { table: tableName, key };
   // The literals are what the database itself wrote down for its own values.
-  await tx.run(sql.raw(statementBack(table, key, oldRow, newRow)));
+  await (undo ? undo() : tx.run(sql.raw(statementBack(table, key, oldRow, newRow))));
   return null;
+};
+
+/** Ids of materials that a change added, or took away. */
+const materialsOf = (rows: readonly RowChange[], none: 'oldRow' | 'newRow'): Set<string | undefined> =>
+  new Set(
+    rows.flatMap((row) =>
+      row.tableName === 'materials' && row[none] === null ? [(row.oldRow ?? row.newRow)?.id] : [],
+    ),
+  );
+
+/**
+ * Lines of the stock book that a change wrote, which stay there though it is undone (`undoLine`): not those of a material that it
+ * added, which goes with its book, and none where it put another book in the place of this one, which is put back whole.
+ */
+const linesThatStay = (rows: readonly RowChange[]): ReadonlySet<RowChange> => {
+  const lines = rows.filter(({ tableName }) => tableName === 'stockEntries');
+  const [added, gone] = [materialsOf(rows, 'oldRow'), materialsOf(rows, 'newRow')];
+  if (lines.some(({ oldRow, newRow }) => newRow === null && !gone.has(oldRow?.material))) return new Set();
+  return new Set(lines.filter(({ oldRow, newRow }) => oldRow === null && !added.has(newRow?.material)));
 };
 
 /** What lines of the stock book are of, with the last that a change wrote or took back of it. */
@@ -87,11 +111,11 @@ const lastLinesOf = (rows: readonly RowChange[]): LastLine[] => {
 
 /**
  * A material of which the stock book has a line since, be there as much of it as then or not: without the lines of the change,
- * bags would have been used that never came.
+ * bags would have been used that never came. Lines since that were undone since are as good as none.
  */
 const stockMovedOn = async (tx: Tx, rows: readonly RowChange[]): Promise<MovedOn | null> => {
   for (const { material, lengthMm, id } of lastLinesOf(rows)) {
-    const since = `select 1 from "stockEntries" where "material" = ${material} and "lengthMm" is ${lengthMm} and "id" > ${id} limit 1`;
+    const since = `select 1 from "stockEntries" where "material" = ${material} and "lengthMm" is ${lengthMm} and "id" > ${id} group by coalesce("ofLine", "id") having count(*) % 2 = 1 limit 1`;
     if ((await tx.values(sql.raw(since))).length > 0) return { table: 'materials', key: { id: material } };
   }
   return null;
@@ -117,17 +141,19 @@ export const capturedAmong = async (tx: Tx, ids: readonly number[]): Promise<Set
 };
 
 /**
- * Puts back every row that the change wrote, the last one first. Null when that is done, else the first row that has
- * changed since: the caller then has to roll back.
+ * Puts back every row that the change wrote, the last one first; lines of the stock book stay, and others say as of `now` that they
+ * were undone. Null when that is done, else the first row that has changed since: the caller then has to roll back.
  */
-export const putRowsBack = async (tx: Tx, change: number): Promise<MovedOn | null> => {
+export const putRowsBack = async (tx: Tx, change: number, now: string): Promise<MovedOn | null> => {
   const rows = await tx.select().from(rowChanges).where(eq(rowChanges.change, change)).orderBy(desc(rowChanges.id));
   const stock = await stockMovedOn(tx, rows);
   if (stock) return stock;
   // Rows may refer to others that come back after them; what counts is that all is there in the end.
   await tx.run(sql`pragma defer_foreign_keys = on`);
+  const staying = linesThatStay(rows);
   for (const row of rows) {
-    const movedOn = await putRowBack(tx, row);
+    const undo = staying.has(row) ? () => undoLine(tx, Number(row.newRow?.id), now) : null;
+    const movedOn = await putRowBack(tx, row, undo);
     if (movedOn) return movedOn;
   }
   return firstLeftBehind(tx);

@@ -1,16 +1,34 @@
-import { and, asc, desc, eq, inArray, lt, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, inArray, isNull, lt, or, sql } from 'drizzle-orm';
 import type { StockEntry } from '../../shared/stock-entry.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
 import { present } from './rows.ts';
 
+/** Whether what a line says stands, or was undone since; or it says of another that this was undone, or done again. */
+type LineStanding = 'stands' | 'undone' | 'undoes' | 'again';
+
+type Row = Omit<typeof stockEntries.$inferSelect, 'change'>;
+
 /** A line of the stock book with what it left: of the material, of offcuts of its length, or of rests of its size. */
-export type StockLine = Omit<typeof stockEntries.$inferSelect, 'change'> & { left: number };
+export type StockLine = Row & { left: number; standing: LineStanding };
+
+/** How often a line was undone, or done again; of a line that says so of another, the how manieth of these it is. */
+const turns = sql<number>`(
+  select count(*) from "stockEntries" as "turn"
+  where "turn"."ofLine" = coalesce("stockEntries"."ofLine", "stockEntries"."id")
+    and ("stockEntries"."ofLine" is null or "turn"."id" <= "stockEntries"."id")
+)`;
+
+const standingOf = ({ ofLine }: Row, turned: number): LineStanding => {
+  const isOdd = turned % 2 === 1;
+  if (ofLine === null) return isOdd ? 'undone' : 'stands';
+  return isOdd ? 'undoes' : 'again';
+};
 
 const ofMaterial = (material: string, before: number | undefined) =>
   and(eq(stockEntries.material, material), before === undefined ? undefined : lt(stockEntries.id, before));
 
-const sizeOf = ({ lengthMm, widthMm }: Pick<StockLine, 'lengthMm' | 'widthMm'>): string => `${widthMm} ${lengthMm}`;
+const sizeOf = ({ lengthMm, widthMm }: Pick<Row, 'lengthMm' | 'widthMm'>): string => `${widthMm} ${lengthMm}`;
 
 const sumsBefore = async (tx: Tx, material: string, before: number | undefined) => {
   const rows = await tx
@@ -37,19 +55,19 @@ export const stockLinesOf = async (
 ): Promise<StockLine[]> => {
   const sums = await sumsBefore(tx, material, before);
   const rows = await tx
-    .select()
+    .select({ ...getTableColumns(stockEntries), turned: turns })
     .from(stockEntries)
     .where(ofMaterial(material, before))
     .orderBy(desc(stockEntries.id))
     .limit(limit);
-  return rows.map(({ change: _change, ...row }) => {
+  return rows.map(({ change: _change, turned, ...row }) => {
     const left = sums.get(sizeOf(row)) ?? 0;
     sums.set(sizeOf(row), left - row.quantity);
-    return { ...row, left };
+    return { ...row, left, standing: standingOf(row, turned) };
   });
 };
 
-/** Lines of the stock book of some orders, and of the batches that were full at some instants, in the order in which they were written. */
+/** Lines of the stock book of some orders, and of the batches that were full at some instants, in the order in which they were written; none that was undone. */
 export const stockTakenFor = async (
   tx: Tx,
   { orders, batches }: { orders: readonly string[]; batches: readonly string[] },
@@ -59,7 +77,13 @@ export const stockTakenFor = async (
   const rows = await tx
     .select()
     .from(stockEntries)
-    .where(or(inArray(ofOrder, [...orders]), inArray(ofBatch, [...batches])))
+    .where(
+      and(
+        or(inArray(ofOrder, [...orders]), inArray(ofBatch, [...batches])),
+        isNull(stockEntries.ofLine),
+        sql`${turns} % 2 = 0`,
+      ),
+    )
     .orderBy(asc(stockEntries.id));
-  return rows.map(({ id: _id, change: _change, ...row }) => present(row));
+  return rows.map(({ id: _id, change: _change, ofLine: _ofLine, ...row }) => present(row));
 };

@@ -20,8 +20,7 @@ interface StockRows {
 /** Amounts add up to fractions: so little is no difference. */
 const ROUNDING = 1e-6;
 
-/** A line as a row of the store, of no change of its own. */
-export const entryRow = ({
+const entryRow = ({
   lengthMm,
   widthMm,
   useBy,
@@ -30,6 +29,7 @@ export const entryRow = ({
   work,
   reason,
   by,
+  ofLine: _ofLine,
   ...entry
 }: StockEntry): Row => ({
   ...entry,
@@ -40,8 +40,18 @@ export const entryRow = ({
     openedAt: openedAt ?? null,
     beyond: beyond ?? 0,
   },
-  ...{ work: work ?? null, reason: reason ?? null, by: by ?? null, change: null },
+  ...{ work: work ?? null, reason: reason ?? null, by: by ?? null, change: null, ofLine: null },
 });
+
+/** Lines of an archive as rows of the store, of no change of their own; numbered from `first` where any names another. */
+export const entryRows = (book: readonly StockEntry[], first: number): Row[] => {
+  const rows = book.map(entryRow);
+  if (book.every(({ ofLine }) => ofLine === undefined)) return rows;
+  return rows.map((row, place) => {
+    const of = book[place]?.ofLine;
+    return { ...row, id: first + place, ofLine: of === undefined ? null : first + of };
+  });
+};
 
 /** Offcuts of a length, or rests of sheets of a size: what is left of what was opened. */
 interface Left {
@@ -153,7 +163,7 @@ export const withStockBook = <R extends StockRows>(
     const sums = sumOf(lines);
     const kind = lines.length > 0 ? ('corrected' as const) : ('opening' as const);
     const line = { ...act, material: id, kind, reason: kind === 'opening' ? null : (act.reason ?? null) };
-    const rest = { ...line, beyond: 0, work: null };
+    const rest = { ...line, beyond: 0, work: null, ofLine: null };
     return [
       ...bagsMoved(sums, onHand, lots.get(id)).map(({ quantity, useBy = null, openedAt = null }) => ({
         ...rest,

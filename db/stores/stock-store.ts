@@ -10,7 +10,7 @@ import { addRests, restsOf } from './rest-store.ts';
 import { present } from './rows.ts';
 
 /** A line to be written: `quantity` is what was brought or taken, be it there by the book or not. Who did it is of the change. */
-export type StockMove = Omit<StockEntry, 'by' | 'beyond'>;
+export type StockMove = Omit<StockEntry, 'by' | 'beyond' | 'ofLine'>;
 /** Why stock is another amount, said of a count: all of a move but what it comes to. */
 export type StockReason = Omit<StockMove, 'quantity' | 'material' | 'lengthMm' | 'widthMm'>;
 
@@ -146,6 +146,18 @@ export const setRests = async (
     await moveInStock(tx, { ...why, material, ...size, quantity });
 };
 
+/**
+ * What a line says is undone: it stays in the book, and one more of the same bags, offcuts or rests takes back what it brought, or
+ * brings back what it took. Undone in turn, that line has one more as well; all of them name the first. What is on hand is the caller's to put back.
+ */
+export const undoLine = async (tx: Tx, id: number, at: string): Promise<void> => {
+  const [line] = await tx.select().from(stockEntries).where(eq(stockEntries.id, id));
+  if (!line) throw new Error(`The stock book has no line ${id}.`);
+  const { id: own, quantity, ofLine, ...of } = line;
+  const back = { quantity: 0 - quantity, beyond: 0, work: null, reason: null, ofLine: ofLine ?? own };
+  await tx.insert(stockEntries).values({ ...of, ...back, at, by, change });
+};
+
 /** What the lines come to, of each material (`lengthMm` null), of each length of its offcuts and of each size of its rests. */
 export const stockSums = (
   tx: Tx,
@@ -159,8 +171,11 @@ export const stockSums = (
     .groupBy(stockEntries.material, stockEntries.lengthMm, stockEntries.widthMm);
 
 /** All lines of the stock book, in the order in which they were written. */
-export const stockBook = async (tx: Tx): Promise<StockEntry[]> =>
-  (await tx.select().from(stockEntries).orderBy(asc(stockEntries.id))).map(({ id: _id, change: _change, ...row }) => {
-    const { beyond, ...rest } = row;
-    return { ...present(rest), ...(beyond > 0 ? { beyond } : {}) };
-  });
+export const stockBook = async (tx: Tx): Promise<StockEntry[]> => {
+  const rows = await tx.select().from(stockEntries).orderBy(asc(stockEntries.id));
+  const places = new Map(rows.map(({ id }, place) => [id, place]));
+  return rows.map(({ id: _id, change: _change, beyond, ofLine, ...row }) => ({
+    ...present({ ...row, ofLine: ofLine === null ? null : (places.get(ofLine) ?? null) }),
+    ...(beyond > 0 ? { beyond } : {}),
+  }));
+};

@@ -1,12 +1,13 @@
 import { sql } from 'drizzle-orm';
-import { check, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { type AnySQLiteColumn, check, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import { STOCK_KINDS, type StockWork } from '../../shared/stock-entry.ts';
 import { aboveZero, dates, neverNegative, oneOf } from './limits.ts';
 import { materials } from './material.ts';
 
 /**
- * The stock book, line by line (`shared/stock-entry.ts`): what is in the yard is the sum of it. Lines are written and, with
- * the change that wrote them, taken back; none is ever altered. `change` is null of what came with an archive.
+ * The stock book, line by line (`shared/stock-entry.ts`): what is in the yard is the sum of it. Lines are written and never
+ * altered; what is undone has one more, whose `ofLine` is the line that it takes back, or brings back where the undoing was
+ * undone. `change` is null of what came with an archive.
  */
 export const stockEntries = sqliteTable(
   'stockEntries',
@@ -27,6 +28,7 @@ export const stockEntries = sqliteTable(
     reason: text(),
     by: text(),
     change: integer(),
+    ofLine: integer().references((): AnySQLiteColumn => stockEntries.id),
   },
   (t) => [
     index('stockEntries_material').on(t.material, t.lengthMm, t.id),
@@ -34,6 +36,7 @@ export const stockEntries = sqliteTable(
     index('stockEntries_dated')
       .on(t.material, t.useBy, t.openedAt, t.quantity)
       .where(sql`${t.useBy} is not null or ${t.openedAt} is not null`),
+    index('stockEntries_ofLine').on(t.ofLine).where(sql`${t.ofLine} is not null`),
     oneOf(t.kind, STOCK_KINDS),
     ...dates([t.useBy]),
     ...aboveZero([t.lengthMm]),

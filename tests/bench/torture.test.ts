@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { archive } from '../../shared/archive.ts';
-import { otherThanLogged } from './torture/as-logged.ts';
+import type { Archive, archive } from '../../shared/archive.ts';
+import { linesGone, otherThanLogged } from './torture/as-logged.ts';
 import { cutsAddUp } from './torture/cuts-add-up.ts';
 import { type SheetSize, sheetsAddUp } from './torture/sheets-add-up.ts';
 import { bagsKey, StockLog } from './torture/stock-log.ts';
@@ -85,5 +85,13 @@ describe('the checks of that bite', () => {
     expect(otherThanLogged(saved as unknown as ReturnType<typeof archive.parse>, log.amounts)).toEqual([
       'in the yard acid |  | : 501, and by what was done 500',
     ]);
+  });
+
+  test('a line of the book that is gone, or says otherwise, is told; one more is none', () => {
+    const booked = (...quantities: number[]) =>
+      ({ stockBook: quantities.map((quantity) => ({ material: 'acid', quantity })) }) as unknown as Archive;
+    expect(linesGone(booked(1, -2), booked(1, -2, 2))).toEqual([]);
+    expect(linesGone(booked(1, -2), booked(1))).toEqual(['line 1 of the book, acid, is another one']);
+    expect(linesGone(booked(1, -2), booked(2, -2))).toHaveLength(1);
   });
 });

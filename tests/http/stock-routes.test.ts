@@ -8,6 +8,9 @@ const at = '2027-04-08T08:00:00+01:00';
 describe('the stock book of a material', () => {
   test('says what came and went, for what and by whom, and what each line left', async () => {
     const { database, post, get } = await screensOver();
+    const slip = await post('/buying/counted', { material: 'mortar', counted: '18', line: '0' });
+    const [, change = ''] = /done=(\d+)/.exec(slip.headers.get('Location') ?? '') ?? [];
+    await post('/undo', { change, back: '/buying' });
     await post('/buying/counted', { material: 'mortar', counted: '18.5', line: '0' });
     await post('/orders/27-001/hand-over', { evenShort: 'yes' });
     await database.write((tx) =>
@@ -17,6 +20,9 @@ describe('the stock book of a material', () => {
     expect(mortar).toMatch(/^21\.5 bags of Fast-setting mortar in the yard\./);
     expect(mortar).toContain('8:00 Came, bag date Sun 2 May +3 bags 21.5 bags left');
     expect(mortar).toContain('9:00 Counted −1.5 bags 18.5 bags left');
+    // What was undone stays to be read, and so does the undoing.
+    expect(mortar).toContain('9:00 Undone: Counted +2 bags 20 bags left');
+    expect(mortar).toContain('9:00 Counted Undone. −2 bags 18 bags left');
     expect(mortar).toContain('9:00 There when the book began +20 bags 20 bags left');
     const rod = await textOf(await get('/buying/book?of=rod'));
     expect(rod).toContain('9:00 Left over from a cut, 2394 mm for order 27-001 +1 1 of 2394 mm left');
@@ -42,6 +48,6 @@ describe('the stock book of a material', () => {
     expect(table.headers.get('Content-Disposition')).toContain('stock-book.csv');
     const rows = (await table.text()).trimEnd().split('\r\n');
     expect(rows).toHaveLength(122);
-    expect(rows[1]).toBe('2027-04-08 08:00,used,-0.1,bag,,8,,,,,27-001,,');
+    expect(rows[1]).toBe('2027-04-08 08:00,used,-0.1,bag,,8,,,,,27-001,,,122,,');
   });
 });

@@ -1,4 +1,4 @@
-import type { FC } from 'hono/jsx';
+import type { FC, PropsWithChildren } from 'hono/jsx';
 import type { StockBookModel, StockLineFacts } from '../../src/usecases/stock/show-stock-book.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
@@ -8,8 +8,10 @@ import { amountText } from '../parts/quantity-text.ts';
 import { batchPath } from '../trace/batch-path.ts';
 import { leftText, lineText, moreText, STOCK_BOOK, stockBookAnswer, stockBookPath } from './stock-book-text.ts';
 
-const For: FC<{ line: StockLineFacts }> = ({ line: { for: work } }) => {
+const For: FC<{ line: StockLineFacts }> = ({ line: { for: work, standing } }) => {
   if (work === null) return null;
+  // What was undone is on no page of its own any more.
+  if (standing === 'undone') return 'order' in work ? ` for order ${work.order}` : ` for ${work.mix}, ${work.mould}`;
   return 'order' in work ? (
     <>
       {' '}
@@ -23,13 +25,23 @@ const For: FC<{ line: StockLineFacts }> = ({ line: { for: work } }) => {
   );
 };
 
+/** What was undone stays to be read, struck through. */
+const Said: FC<PropsWithChildren<{ line: StockLineFacts }>> = ({ line: { standing }, children }) => (
+  <>
+    {standing === 'undone' ? <s>{children}</s> : children}
+    {standing === 'undone' && ' Undone.'}
+  </>
+);
+
 const Line: FC<{ line: StockLineFacts; model: StockBookModel }> = ({ line, model: { unit, today } }) => (
   <li class="book-line">
     <p>
       <span class="quiet">{clockText(line.at)}</span> {byText(line.by)}
-      {lineText(line, today)}
-      <For line={line} />
-      {line.beyond > 0 && (
+      <Said line={line}>
+        {lineText(line, today)}
+        <For line={line} />
+      </Said>
+      {line.beyond > 0 && line.standing === 'stands' && (
         <span class="goes-off"> {amountText(line.beyond, unit)} more than the book had. Count it.</span>
       )}
     </p>

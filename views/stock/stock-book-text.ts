@@ -21,11 +21,17 @@ const WORDS: Readonly<Record<StockLineFacts['kind'], string>> = {
 };
 
 /** What is opened to be cut is no longer a whole one; what is left of it is an offcut, or a rest. */
-const whatText = ({ kind, length, quantity }: StockLineFacts): string => {
+const doneText = ({ kind, length, quantity }: Pick<StockLineFacts, 'kind' | 'length' | 'quantity'>): string => {
   if (kind === 'used' && quantity > 0) return 'Left in what was opened';
   if (kind !== 'cut') return WORDS[kind];
   if (length === null) return 'Opened to cut from';
   return quantity > 0 ? 'Left over from a cut' : 'Cut up';
+};
+
+const whatText = (line: StockLineFacts): string => {
+  // It takes back what the other line says, so its sign is the other one.
+  if (line.standing === 'undoes') return `Undone: ${doneText({ ...line, quantity: -line.quantity })}`;
+  return line.standing === 'again' ? `Done again: ${doneText(line)}` : doneText(line);
 };
 
 const bagText = ({ useBy, openedAt }: StockLineFacts, today: string): string =>
@@ -36,7 +42,7 @@ const bagText = ({ useBy, openedAt }: StockLineFacts, today: string): string =>
     .filter(Boolean)
     .join(', ');
 
-/** "Used, bag date Sun 2 May", "Set right: Counted in bag until then", "Left over from a cut, 2232 mm". */
+/** "Used, bag date Sun 2 May", "Set right: Counted in bag until then", "Left over from a cut, 2232 mm", "Undone: Used". */
 export const lineText = (line: StockLineFacts, today: string): string => {
   const parts = [whatText(line), line.length ?? '', bagText(line, today)].filter(Boolean).join(', ');
   return line.reason === null ? parts : `${parts}: ${line.reason}`;

@@ -59,7 +59,7 @@ const thing = ({ table, key }: MovedOn): string => {
 };
 
 const undone = async (tx: Tx, change: StoredChange, by: number, now: string): Promise<Outcome<{ undone: number }>> => {
-  const movedOn = await putRowsBack(tx, change.id);
+  const movedOn = await putRowsBack(tx, change.id, now);
   if (movedOn)
     return refuse('change', `${thing(movedOn)} has been changed since. Undo that first. Nothing was undone.`);
   await settleStock(tx, now, { reason: 'Undone' });

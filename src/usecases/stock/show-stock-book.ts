@@ -38,6 +38,9 @@ export interface StockLineFacts {
   for: LineFor | null;
   reason: string | null;
   by: string | null;
+  standing: StockLine['standing'];
+  /** The line of which it says that it was undone, or done again. */
+  ofLine: number | null;
 }
 
 /** The stock book of one material, the newest line first. */
@@ -70,12 +73,14 @@ export const lineFacts = (
   const { perUnit } = shownUnit(unit, system);
   const { instantText } = calendarOf(yard.yard.timeZone);
   const shown = (instant: string) => instantText(minuteOf(instant));
-  return ({ id, at, kind, quantity, lengthMm, widthMm, left, useBy, openedAt, beyond, work, reason, by }) => {
+  return ({ id, at, kind, quantity, lengthMm, widthMm, left, useBy, openedAt, beyond, work, ...line }) => {
+    const { reason, by, standing, ofLine } = line;
     const each = lengthMm === null ? perUnit : 1;
     return {
       ...{ line: id, at: shown(at), kind, quantity: quantity * each, left: left * each, beyond: beyond * each },
       length: lengthMm === null ? null : leftText(lengthMm, widthMm, system),
       ...{ useBy, openedAt: openedAt && shown(openedAt), for: forOf(work, yard), reason, by },
+      ...{ standing, ofLine },
     };
   };
 };

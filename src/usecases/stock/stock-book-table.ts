@@ -11,7 +11,7 @@ import { type LineFor, lineFacts, type StockLineFacts } from './show-stock-book.
 
 const COLUMNS = [
   ...['when', 'what', 'amount', 'unit', 'offcut length', 'left', 'bag date', 'opened', 'beyond the book'],
-  ...['batch', 'order', 'reason', 'who'],
+  ...['batch', 'order', 'reason', 'who', 'line', 'undone', 'of line'],
 ] as const;
 
 /** More lines than these are not read at once. */
@@ -27,6 +27,7 @@ const cellsOf = (line: StockLineFacts, unit: string): Cell[] => [
   ...[minuteCell(line.at), line.kind, figure(line.quantity), line.length === null ? unit : 'offcut', line.length],
   ...[figure(line.left), line.useBy, minuteCell(line.openedAt), line.beyond > 0 ? figure(line.beyond) : null],
   ...[batchCell(line.for), line.for && 'order' in line.for ? line.for.order : null, line.reason, line.by],
+  ...[line.line, line.standing === 'stands' ? null : line.standing, line.ofLine],
 ];
 
 /** The stock book of a material as a CSV, a row a line, the newest first; null where there is no such material. */

@@ -1,6 +1,7 @@
 import type { StockEntry } from '../../../shared/stock-entry.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import { calendar } from '../../contract/audit-plan.mjs';
+import { standingLines } from '../../support/standing-lines.ts';
 
 /** What of a material decides how long it keeps once it is opened. */
 interface Keeping {
@@ -26,8 +27,9 @@ export const notThereBy = (book: readonly StockEntry[], materials: readonly Keep
     const byOpening = openedAt === undefined || openedDays === null ? Infinity : dayOf(openedAt) + openedDays;
     return dayOf(at) > Math.min(useBy === undefined ? Infinity : dayNumber(useBy), byOpening);
   };
+  const standing = standingLines(book);
   return {
-    cutsOfNone: book.filter(({ kind, beyond = 0 }) => kind === 'cut' && beyond > 0).length,
-    pastDate: book.filter((line) => line.kind === 'used' && line.quantity < 0 && isPast(line)).length,
+    cutsOfNone: standing.filter(({ kind, beyond = 0 }) => kind === 'cut' && beyond > 0).length,
+    pastDate: standing.filter((line) => line.kind === 'used' && line.quantity < 0 && isPast(line)).length,
   };
 };

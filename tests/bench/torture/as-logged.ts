@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import type { Archive } from '../../../shared/archive.ts';
 import { bagsKey, offcutKey, restKey } from './stock-log.ts';
 
@@ -51,3 +52,9 @@ export const otherThanLogged = (yard: Archive, logged: Amounts): string[] => [
   ...differences('in the yard', amountsThere(yard), logged),
   ...differences('in the book', amountsBooked(yard), logged),
 ];
+
+/** Lines of the stock book that were there before an act, and are not after it, or say otherwise then; none, whatever was undone. */
+export const linesGone = ({ stockBook: before = [] }: Archive, { stockBook: after = [] }: Archive): string[] =>
+  before.flatMap((line, place) =>
+    isDeepStrictEqual(line, after[place]) ? [] : [`line ${place} of the book, ${line.material}, is another one`],
+  );

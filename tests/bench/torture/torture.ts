@@ -8,7 +8,7 @@ import { formsIn, plainText, seenOn } from '../season/page-form.ts';
 import { lateFormOn, notDoneFormOn } from '../season/today-page.ts';
 import type { Row } from '../table.ts';
 import { type OnTheWay, writeDown } from './acknowledged.ts';
-import { otherThanLogged } from './as-logged.ts';
+import { linesGone, otherThanLogged } from './as-logged.ts';
 import { type Answer, type PageVisitor, pageVisitor } from './page-visitor.ts';
 import { planFaults } from './plan-adds-up.ts';
 import { type RandomAct, randomAct } from './random-act.ts';
@@ -163,6 +163,7 @@ class Torture {
     this.byForm.set(form, (this.byForm.get(form) ?? 0) + 1);
     const change = Number(/[?&]done=(\d+)/.exec(answer.location)?.[1]);
     this.writeDown(log, act, change, yard, after, goods);
+    for (const words of linesGone(yard, after)) this.fault(`${act.action}: ${words}`);
     const others = otherThanLogged(after, log.amounts);
     for (const words of others) this.fault(`${act.action}: ${words}`);
     // One fault is told once: from here on by what is there.

@@ -9,9 +9,11 @@ import { beginChange, endChange } from '../../../db/stores/change-store.ts';
 import { makeRoomInLog } from '../../../db/stores/log-store.ts';
 import { addIncoming, markArrived } from '../../../db/stores/material-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { stockLinesOf } from '../../../db/stores/stock-lines.ts';
 import { moveInStock, setOffcuts, setOnHand, setRests, stockBook } from '../../../db/stores/stock-store.ts';
 import { settleStock } from '../../../db/stores/store-rows.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import { stockEntries } from '../../../db/tables/stock-entry.ts';
 import type { Archive } from '../../../shared/archive.ts';
 import { lotFaults } from '../../../shared/lot-references.ts';
 import { isCutUp } from '../../../shared/material.ts';
@@ -25,6 +27,7 @@ import { type Dice, diceOf } from '../../support/random-yard/dice.ts';
 import { sheetYard } from '../../support/random-yard/sheet-yard.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
+import { standingLines } from '../../support/standing-lines.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
 
 const NOW = '2027-04-08T09:00:00+01:00';
@@ -32,6 +35,7 @@ const NOW = '2027-04-08T09:00:00+01:00';
 const bookOf = async (tx: Tx) => ({ lines: await stockBook(tx), yard: await loadYardFile(tx, NOW) });
 const faultsIn = async (tx: Tx) => {
   const { lines, yard } = await bookOf(tx);
+  expect(stockFaults(standingLines(lines), yard.materials)).toEqual([]);
   // A yard file that could not be read again would lock the yard.
   expect(yard.materials.flatMap((one) => lotFaults(one as never, [], undefined))).toEqual([]);
   return stockFaults(lines, yard.materials);
@@ -85,21 +89,31 @@ const changed = async (tx: Tx, act: () => Promise<void>, room = 0): Promise<numb
   return change;
 };
 
-/** Undoes one of the last changes, if it can be; what is refused is rolled back. */
+const linesShown = async (tx: Tx): Promise<number[]> =>
+  (await tx.select({ id: stockEntries.id }).from(stockEntries)).map(({ id }) => id);
+
+/**
+ * Undoes one of the last changes, if it can be; what is refused is rolled back. No line that was shown goes, but where another
+ * book was put in the place of this one.
+ */
 const undoOne = async (
   database: Awaited<ReturnType<typeof temporaryDatabase>>,
-  changes: readonly number[],
+  { changes, books }: { changes: readonly number[]; books: Set<number> },
   dice: Dice,
 ) => {
   const one = changes.at(-1 - dice.whole(0, 2));
   if (one === undefined) return null;
   try {
-    return await database.write(async (tx) =>
-      changed(tx, async () => {
-        if (await putRowsBack(tx, one)) throw new Error('moved on');
+    return await database.write(async (tx) => {
+      const shown = await linesShown(tx);
+      const change = await changed(tx, async () => {
+        if (await putRowsBack(tx, one, NOW)) throw new Error('moved on');
         await settleStock(tx, NOW);
-      }),
-    );
+      });
+      if (books.has(one)) books.add(change);
+      else expect(await linesShown(tx)).toEqual(expect.arrayContaining(shown));
+      return change;
+    });
   } catch (error) {
     expect((error as Error).message).toBe('moved on');
     return null;
@@ -113,12 +127,12 @@ describe('what is in the yard is the sum of its stock book, and was never below 
       const dice = diceOf(seed);
       const database = await temporaryDatabase();
       await database.write((tx) => replaceYard(tx, sheetYard(datedYard(randomYard(seed), seed), seed)));
-      const changes: number[] = [];
+      const [changes, books]: [number[], Set<number>] = [[], new Set()];
       let [kept, undone]: [Archive | null, number] = [null, 0];
       for (let turn = 0; turn < 40; turn++) {
         const roll = dice.whole(0, 9);
         if (roll < 3) {
-          const change = await undoOne(database, changes, dice);
+          const change = await undoOne(database, { changes, books }, dice);
           if (change !== null) changes.push(change);
           undone += change === null ? 0 : 1;
         } else
@@ -128,6 +142,7 @@ describe('what is in the yard is the sum of its stock book, and was never below 
               if (roll === 9 && archive) {
                 const change = await changed(tx, async () => undefined, archive.log.changes.length);
                 await applyArchive(tx, change, archive);
+                books.add(change);
                 return change;
               }
               if (roll === 9) kept = await loadArchive(tx, NOW);
@@ -176,10 +191,80 @@ test('a delivery that was used since cannot be undone, be there as many as then 
   const first = await bring(3);
   await bring(-3);
   const last = await bring(3);
-  const back = (change: number) => database.write((tx) => putRowsBack(tx, change));
+  const back = (change: number) => database.write((tx) => putRowsBack(tx, change, NOW));
   expect(await back(first)).toEqual({ table: 'materials', key: { id: "'mortar'" } });
   expect(await back(last)).toBeNull();
   expect(await database.read(faultsIn)).toEqual([]);
+});
+
+test('what is undone, done again and undone again stays in the book, each time with who and when', async () => {
+  const database = await small();
+  const act = (by: string, work: (tx: Tx) => Promise<unknown>): Promise<number> =>
+    database.write(async (tx) => {
+      const change = await beginChange(tx, { at: NOW, kind: 'test', by });
+      expect(await work(tx)).toBeFalsy();
+      await endChange(tx, change, { words: 'A change', before: [], after: [], dropped: [] });
+      return change;
+    });
+  const at = (hour: string): string => NOW.replace('T09', `T${hour}`);
+  const used = await act('Ada', (tx) =>
+    moveInStock(tx, { material: 'mortar', kind: 'used', at: NOW, quantity: -2, useBy: '2027-05-02' }),
+  );
+  const undone = await act('Bo', (tx) => putRowsBack(tx, used, at('10')));
+  const lines = (tx: Tx) => stockLinesOf(tx, 'mortar', 9, undefined);
+  expect(await database.read(lines)).toMatchObject([
+    { kind: 'used', quantity: 2, useBy: '2027-05-02', at: at('10'), by: 'Bo', left: 20, standing: 'undoes' },
+    { kind: 'used', quantity: -2, useBy: '2027-05-02', at: NOW, by: 'Ada', left: 18, standing: 'undone' },
+    { kind: 'opening', quantity: 20, left: 20, standing: 'stands' },
+  ]);
+  await act('Ada', (tx) => putRowsBack(tx, undone, at('11')));
+  expect((await database.read(lines)).map(({ standing: one, left }) => [one, left])).toEqual([
+    ...[
+      ['again', 18],
+      ['undoes', 20],
+      ['stands', 18],
+      ['stands', 20],
+    ],
+  ]);
+  // What was done before it can be undone once it is undone itself: lines that cancel out are as good as none.
+  const before = await act('Ada', (tx) => putRowsBack(tx, used, at('12')));
+  const archive = await database.read((tx) => loadArchive(tx, NOW));
+  expect(archive.stockBook?.map(({ ofLine }) => ofLine)).toEqual([undefined, undefined, undefined, 2, 2, 2]);
+  await database.write(async (tx) => {
+    await makeRoomInLog(tx, archive.log.changes.length);
+    const change = await beginChange(tx, { at: NOW, kind: 'test' });
+    await applyArchive(tx, change, archive);
+    await endChange(tx, change, { words: 'A change', before: [], after: [], dropped: [] });
+  });
+  expect((await database.read((tx) => loadArchive(tx, NOW))).stockBook).toEqual(archive.stockBook);
+  expect((await database.read(lines)).map(({ standing: one }) => one).slice(0, 4)).toEqual([
+    ...['undoes', 'again', 'undoes', 'undone'],
+  ]);
+  expect(before).toBeGreaterThan(undone);
+});
+
+test('what was bought before can be undone once its use is', async () => {
+  const database = await small();
+  const move = (quantity: number): Promise<number> =>
+    database.write((tx) =>
+      changed(tx, () => moveInStock(tx, { material: 'mortar', kind: 'counted', at: NOW, quantity })),
+    );
+  const back = (change: number) =>
+    database.write((tx) => changed(tx, async () => void expect(await putRowsBack(tx, change, NOW)).toBeNull()));
+  const [bought, used] = [await move(3), await move(-2)];
+  await back(used);
+  await back(bought);
+  expect(await database.read(faultsIn)).toEqual([]);
+  const written = (await database.read(bookOf)).lines.filter(({ material }) => material === 'mortar');
+  expect(written.map(({ quantity, ofLine }) => [quantity, ofLine])).toEqual([
+    ...[
+      [20, undefined],
+      [3, undefined],
+      [-2, undefined],
+      [2, 3],
+      [-3, 2],
+    ],
+  ]);
 });
 
 test('a database of before there was a stock book loses nothing, nor does undoing what was done in it', async () => {
@@ -202,7 +287,7 @@ test('a database of before there was a stock book loses nothing, nor does undoin
   ];
   expect(await linesNow()).toEqual(begun);
   await database.write(async (tx) => {
-    expect(await putRowsBack(tx, 1)).toBeNull();
+    expect(await putRowsBack(tx, 1, NOW)).toBeNull();
     await settleStock(tx, NOW, { reason: 'Undone' });
   });
   expect(await linesNow()).toEqual([...begun, { material: 'rod', kind: 'corrected', quantity: 3, reason: 'Undone' }]);

@@ -9,6 +9,7 @@ import { addIncoming, markArrived } from '../../../db/stores/material-store.ts';
 import { addMould, emptyMould, fillMould, updateMould } from '../../../db/stores/mould-store.ts';
 import { addOrder, freeSetAside, nextOrderId, replaceLines, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
+import { stockSums } from '../../../db/stores/stock-store.ts';
 import { addExtra, replaceDay } from '../../../db/stores/work-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { done, type UseCaseContext } from '../../../src/usecases/core/context.ts';
@@ -17,11 +18,15 @@ import { smallYard } from '../../support/small-yard.ts';
 import { countedNow, moreOf } from '../../support/stock-set.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
-/** Everything that a change may write, as it lies in the tables. */
+/** Lines of the stock book stay when they are undone, and others say so; what was undone comes to nothing. */
+const STAYS = 'stockEntries';
+
+/** Everything that a change may write, as it lies in the tables; of the stock book what it comes to. */
 const everything = ({ database }: UseCaseContext) =>
   database.read(async (tx) => {
-    const tables = [];
-    for (const { name, keys } of CAPTURED_TABLES.values())
+    const sums = (await stockSums(tx)).map((sum) => ({ ...sum, quantity: Math.round(sum.quantity * 1e6) }));
+    const tables: unknown[] = [sums.filter(({ quantity }) => quantity !== 0)];
+    for (const { name, keys } of [...CAPTURED_TABLES.values()].filter((table) => table.name !== STAYS))
       tables.push([
         name,
         await tx.all(sql.raw(`select * from "${name}" order by ${keys.map((key) => `"${key}"`).join(', ')}`)),

@@ -1,0 +1,2 @@
+ALTER TABLE `stockEntries` ADD `ofLine` integer REFERENCES stockEntries(id);--> statement-breakpoint
+CREATE INDEX `stockEntries_ofLine` ON `stockEntries` (`ofLine`) WHERE "stockEntries"."ofLine" is not null;
