@@ -281,7 +281,7 @@ describe('buying', () => {
     const { get } = await demoScreens();
     const text = await textOf(await get('/buying'));
     expect(text).toContain('On its way 6 bags of Fast-setting mortar, 25 kg');
-    expect(text).toContain('Corner clip 30 in the yard, 22 spoken for, 8 spare. Always keep 8.');
+    expect(text).toContain('Corner clip 30 in the yard, 28 spoken for, 2 spare. Always keep 8.');
   });
 });
 

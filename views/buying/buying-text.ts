@@ -48,10 +48,20 @@ export const purposeText = (
   return text === '' ? 'Rounded up to whole packs' : text[0]!.toUpperCase() + text.slice(1);
 };
 
-const spokenText = ({ spokenFor, spare, inYard }: StockFacts): string => {
+/** So little of an amount is none: it is not shown either. */
+const LEAST = 0.005;
+
+const spokenText = ({ spokenFor, spare, inYard, past, goesOff }: StockFacts): string => {
   if (inYard === 0) return '';
-  if (spokenFor === 0) return ', none spoken for';
-  return spare === 0 ? ', all spoken for' : `, ${figure(spokenFor)} spoken for, ${figure(spare)} spare`;
+  const gone = [
+    past >= LEAST && `, ${figure(past)} past ${plural(past, 'its', 'their')} date`,
+    goesOff >= LEAST && `, ${figure(goesOff)} going off before ${plural(goesOff, 'it is', 'they are')} needed`,
+  ]
+    .filter(Boolean)
+    .join('');
+  if (spokenFor === 0) return `, none spoken for${gone}`;
+  if (spare < LEAST && gone === '') return ', all spoken for';
+  return `, ${figure(spokenFor)} spoken for, ${figure(spare)} spare${gone}`;
 };
 
 const comingText = ({ coming, inYard }: StockFacts, today: string): string =>
@@ -73,7 +83,7 @@ const thereText = ({ inYard, unit, offcuts, asTyped }: StockFacts): string => {
   return hasRests ? `${figure(inYard)} whole` : (asTyped ?? amountText(inYard, unit));
 };
 
-/** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." Of sticks: "2 whole in the yard, 1 spoken for, 1 spare. Offcuts: 2232 mm and 1400 mm." */
+/** "9 bags in the yard, 6 spoken for, 3 spare; 6 more on Fri 9 Apr. Always keep 2." With a date: "9 bags in the yard, 6 spoken for, 0 spare, 3 past their date." Of sticks: "2 whole in the yard, 1 spoken for, 1 spare. Offcuts: 2232 mm and 1400 mm." */
 export const stockText = (stock: StockFacts, today: string): string => {
   const { offcuts } = stock;
   const rests = offcuts && offcuts.lengths.length > 0 ? ` ${offcuts.called}: ${offcutsText(offcuts)}.` : '';

@@ -1,4 +1,5 @@
 import { listText } from '../../shared/list-text.ts';
+import { plural } from '../../shared/plural.ts';
 import type { SpokenForModel, SpokenStep } from '../../src/usecases/stock/show-spoken-for.ts';
 import { dayText, onDayText } from '../parts/day-text.ts';
 import { amountText } from '../parts/quantity-text.ts';
@@ -17,11 +18,16 @@ export const spokenForAnswer = ({ name, shortOn, steps, today }: SpokenForModel)
     : `Nothing that is planned needs ${name}.`;
 };
 
-/** "9 bags in the yard, 6 spoken for, 3 spare." */
-export const spokenForNote = ({ inYard, spokenFor, spare, past, unit }: SpokenForModel): string => {
+const goesOffText = (goesOff: number, unit: string): string =>
+  goesOff > 0
+    ? ` ${amountText(goesOff, unit)} ${plural(goesOff, 'goes off before it is', 'go off before they are')} needed.`
+    : '';
+
+/** "9 bags in the yard, 6 spoken for, 1 spare. 2 bags go off before they are needed." */
+export const spokenForNote = ({ inYard, spokenFor, spare, past, goesOff, unit }: SpokenForModel): string => {
   const gone = past > 0 ? ` ${amountText(past, unit)} past the date on them, in no line of this.` : '';
   const there = `${inYard === 0 ? 'None' : amountText(inYard, unit)} in the yard`;
-  return `${there}, ${amountText(spokenFor, '')} spoken for, ${amountText(spare, '')} spare.${gone}`;
+  return `${there}, ${amountText(spokenFor, '')} spoken for, ${amountText(spare, '')} spare.${goesOffText(goesOff, unit)}${gone}`;
 };
 
 /** "For School garden and stock", "Comes", "Past its date". */

@@ -1,5 +1,5 @@
 import type { Material } from '../../../shared/material.ts';
-import { type DayNumber, minuteOf } from '../../../shared/time.ts';
+import { type DayNumber, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { Calendar } from '../calendar/calendar.ts';
 import { countedOnHand } from '../cut/offcuts.ts';
 import { type DatedLot, lastDayOf, lotsOnHand, takeFromLots, usableOn, useByOf } from './dated-lots.ts';
@@ -25,6 +25,13 @@ export interface CourseStep {
   left: number;
   /** So much of it is not there. */
   short: number;
+}
+
+/** When and where a course is worked out, and by which time of day a delivery is there. */
+export interface StockClock {
+  now: Minute;
+  calendar: Calendar;
+  deliveredBy?: string;
 }
 
 type Event = ({ kind: 'used' } & UseFor) | { kind: 'comes'; at: number; quantity: number };
@@ -60,7 +67,7 @@ export const stockCourse = (
   material: Material,
   uses: readonly UseFor[],
   arrivals: readonly MaterialArrival[],
-  { now, calendar, deliveredBy = '00:00' }: { now: number; calendar: Calendar; deliveredBy?: string },
+  { now, calendar, deliveredBy = '00:00' }: StockClock,
 ): CourseStep[] => {
   const { dayOf } = calendar;
   const coming = { leadDays: material.leadDays, deliveredBy };

@@ -6,6 +6,7 @@ import type { UnusedFacts } from './buying-supplies.ts';
 import type { SlipFacts } from './if-not-ordered.ts';
 import type { KeepingFacts } from './keeping-facts.ts';
 import type { StockAhead } from './stock-ahead.ts';
+import type { StockCounted } from './stock-facts.ts';
 import type { BoughtBeside } from './trips-planned.ts';
 
 /** Whom goods are for: customers (null for stock), or how much they bring back to what is always kept. */
@@ -109,7 +110,7 @@ export interface OffcutsFacts extends LeftField {
 }
 
 /** One material in the yard, in the unit that is shown. */
-export interface StockFacts {
+export interface StockFacts extends StockCounted {
   key: string;
   material: string;
   name: string;
@@ -118,16 +119,12 @@ export interface StockFacts {
   canBeBought: boolean;
   /** It is not to be had before that day. */
   notBefore: string | null;
-  inYard: number;
   /** What was typed when it was counted, while it still is so; null where that says no more than the amount. */
   asTyped: string | null;
   /** Of what is cut: rests of opened ones, the longest first, and how they stand in their field; null where it is not cut. */
   offcuts: OffcutsFacts | null;
   /** What the stock book has of it, for a count to be sent along with. */
   book: string;
-  spokenFor: number;
-  /** What nothing in the plan will use, with what is always kept. */
-  spare: number;
   coming: readonly { quantity: number; on: string }[];
   note: string | null;
   /** Those that have a date or are opened. */

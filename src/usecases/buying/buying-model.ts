@@ -1,10 +1,11 @@
 import { isCutUp, type Material } from '../../../shared/material.ts';
 import type { PlanBuy, PlanFile } from '../../../shared/plan.ts';
-import { dayNumber } from '../../../shared/time.ts';
+import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { TripLine } from '../../engine/buy/bought-goods.ts';
 import { type Trip, tripsOf } from '../../engine/buy/trips.ts';
+import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
@@ -32,7 +33,7 @@ import { slipsKnown } from './if-not-ordered.ts';
 import { keepingShown } from './keeping-facts.ts';
 import { materialUses } from './material-uses.ts';
 import { DAYS_AHEAD, stockAhead } from './stock-ahead.ts';
-import { keptOf, stockFacts } from './stock-facts.ts';
+import { keptOf, stockFacts, stockShown } from './stock-facts.ts';
 import type { SupplyPurpose } from './supply-purposes.ts';
 import { type BuyingKnown, type TripsPlanned, tripsToAsk } from './trips-planned.ts';
 
@@ -162,11 +163,12 @@ const stockOf = (
     const day = buyings.get(id)?.notBefore ?? null;
     return day !== null && day > seen.today ? day : null;
   };
+  const clock = { now: minuteOf(now), calendar: calendarOf(seen.yard.yard.timeZone) };
   return seen.yard.materials.map((material, index) => {
     const { perUnit, word } = shownUnit(material.unit, seen.measures.system);
     const bags = bagsFacts(material, seen.yard, seen.today);
     const [uses, past] = [seen.uses.get(material.id) ?? [], pastDate(bags)];
-    const { inYard, spokenFor, spare } = stockFacts(material, uses, past);
+    const counted = stockFacts(material, uses, past, clock);
     const typed = seen.typed.get(`${material.id} onHand`);
     const keeping = seen.keeping.get(material.id) ?? null;
     return {
@@ -176,8 +178,8 @@ const stockOf = (
       notBefore: notBeforeOf(material.id),
       offcuts: offcutsFacts(material, seen.measures.system),
       book: bookOf(material),
-      ...{ inYard: inYard * perUnit, spokenFor: spokenFor * perUnit, spare: spare * perUnit },
-      asTyped: asTyped(typed, inYard, material.unit, seen.measures.system),
+      ...stockShown(counted, perUnit),
+      asTyped: asTyped(typed, counted.inYard, material.unit, seen.measures.system),
       coming: seen.goods
         .filter((one) => one.material === material.id)
         .map(({ quantity, on }) => ({ quantity: quantity * perUnit, on })),
@@ -185,7 +187,7 @@ const stockOf = (
       bags: bags.map((one) => ({ ...one, quantity: one.quantity * perUnit })),
       bagsToCount: bagsToCount(material, bags, perUnit),
       keeping: keeping && keepingShown(keeping, perUnit),
-      ahead: stockAhead(material, uses, { yard: seen.yard, now, inYard, past }),
+      ahead: stockAhead(material, uses, { yard: seen.yard, now, counted }),
     };
   });
 };

@@ -4,10 +4,11 @@ import { dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { thereAt } from '../../engine/buy/there-at.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
+import { countedOnHand } from '../../engine/cut/offcuts.ts';
 import { type Measures, shownAmount } from '../typed/measures.ts';
 import { type Arrival, type KeepingFacts, keepingOf, type Unused } from './keeping-facts.ts';
 import type { MaterialUse } from './material-uses.ts';
-import { keptOf, stockFacts } from './stock-facts.ts';
+import { keptOf } from './stock-facts.ts';
 import { type SupplyPurpose, supplyPurposes } from './supply-purposes.ts';
 
 export type Goods = Pick<StoredIncoming, 'id' | 'material' | 'quantity' | 'on' | 'boughtOn' | 'price'>;
@@ -104,7 +105,7 @@ export const purposesOf = (material: YardFile['materials'][number], seen: Seen):
   const coming = { leadDays: material.leadDays, deliveredBy };
   const supplies = suppliesOf(material, seen);
   const purposes = supplyPurposes(
-    stockFacts(material, []).inYard - keptOf(material),
+    countedOnHand(material) - keptOf(material),
     seen.uses.get(material.id) ?? [],
     supplies.map(({ on, quantity }) => ({ at: thereAt(dayNumber(on), coming, calendar), quantity })),
   );

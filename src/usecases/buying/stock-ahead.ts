@@ -5,6 +5,7 @@ import { stockCourse } from '../../engine/buy/stock-course.ts';
 import { onItsWay } from '../../engine/buy/there-at.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { MaterialUse } from './material-uses.ts';
+import type { StockCounted } from './stock-facts.ts';
 
 /** How a material goes on for some weeks with nothing bought beside what is on its way, in the unit it is kept in. */
 export interface StockAhead {
@@ -19,11 +20,11 @@ export interface StockAhead {
 /** So far ahead it is shown. */
 export const DAYS_AHEAD = 42;
 
-/** The course of one material; `past`: so much of what is there is past its date, `inYard` with it. */
+/** The course of one material; `counted` is what is there of it. */
 export const stockAhead = (
   material: Material,
   uses: readonly MaterialUse[],
-  { yard, now, inYard, past }: { yard: YardFile; now: string; inYard: number; past: number },
+  { yard, now, counted }: { yard: YardFile; now: string; counted: Pick<StockCounted, 'inYard' | 'past'> },
 ): StockAhead => {
   const calendar = calendarOf(yard.yard.timeZone);
   const today = calendar.dayOf(minuteOf(now));
@@ -35,7 +36,7 @@ export const stockAhead = (
   );
   const short = course.find((step) => step.short > 0);
   return {
-    start: inYard - past,
+    start: counted.inYard - counted.past,
     levels: course.map(({ day, left }) => ({ day: day - today, left })),
     shortDay: short ? short.day - today : null,
   };

@@ -5,7 +5,7 @@ import { calendarOf } from '../../engine/calendar/calendar.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import { bagsFacts, pastDate } from '../buying/bags-facts.ts';
 import { materialUsesYielding } from '../buying/material-uses.ts';
-import { stockFacts } from '../buying/stock-facts.ts';
+import { type StockCounted, stockFacts, stockShown } from '../buying/stock-facts.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 import type { PageHead } from '../core/page-parts.ts';
@@ -30,15 +30,10 @@ export interface SpokenStep {
 }
 
 /** What a material is planned for, and how long what is there and on its way will do. */
-export interface SpokenForModel extends PageHead {
+export interface SpokenForModel extends PageHead, StockCounted {
   material: string;
   name: string;
   unit: string;
-  inYard: number;
-  spokenFor: number;
-  spare: number;
-  /** In the yard and past its date: no part of what follows. */
-  past: number;
   steps: readonly SpokenStep[];
   /** There are more steps than are shown. */
   isCut: boolean;
@@ -59,7 +54,7 @@ export const showSpokenFor = async (context: UseCaseContext, id: string): Promis
   const clock = { now: minuteOf(context.now), calendar, deliveredBy: yard.yard.deliveredBy };
   const course = stockCourse(material, uses, onItsWay(yard, id), clock);
   const past = pastDate(bagsFacts(material, yard, day));
-  const counted = stockFacts(material, uses, past);
+  const counted = stockFacts(material, uses, past, clock);
   const customers = customersByOrder(yard);
   const shown = (step: CourseStep): SpokenStep => ({
     ...{ kind: step.kind, on: dateOfDay(step.day), quantity: step.quantity * perUnit },
@@ -72,8 +67,7 @@ export const showSpokenFor = async (context: UseCaseContext, id: string): Promis
   const short = course.find((step) => step.short > 0);
   return {
     ...{ yardName: yard.yard.name, today: day, material: id, name: material.name, unit: word },
-    ...{ inYard: counted.inYard * perUnit, spokenFor: counted.spokenFor * perUnit, spare: counted.spare * perUnit },
-    past: past * perUnit,
+    ...stockShown(counted, perUnit),
     ...{ steps: course.slice(0, MOST).map(shown), isCut: course.length > MOST },
     shortOn: short ? dateOfDay(short.day) : null,
   };

@@ -1,4 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import type { Material } from '../../../shared/material.ts';
+import { minuteOf } from '../../../shared/time.ts';
+import { calendarOf } from '../../../src/engine/calendar/calendar.ts';
 import { buyingModel } from '../../../src/usecases/buying/buying-model.ts';
 import { stockFacts } from '../../../src/usecases/buying/stock-facts.ts';
 import { METRIC } from '../../support/measures.ts';
@@ -121,26 +124,39 @@ describe('what goes off', () => {
 
 describe('what is in the yard', () => {
   const material = plannedYard().materials[0]!;
-  const uses = (quantity: number) => [{ at: 0, quantity, orders: ['A'] }];
+  const clock = { now: minuteOf('2027-04-08T09:00:00+01:00'), calendar: calendarOf('Europe/Dublin') };
+  const use = (date: string, quantity: number) => ({
+    ...{ at: minuteOf(`${date}T10:00:00+01:00`), quantity, orders: ['A'] },
+  });
+  const uses = (quantity: number) => [use('2027-04-10', quantity)];
+  const counted = (stock: Partial<Material>, of: ReturnType<typeof uses>, past = 0) =>
+    stockFacts({ ...material, ...stock }, of, past, clock);
 
-  test('is spoken for down to what is always kept', () => {
-    expect(stockFacts({ ...material, onHand: 9 }, uses(6))).toMatchObject({ inYard: 9, spokenFor: 6, spare: 3 });
-    expect(stockFacts({ ...material, onHand: 9 }, uses(20))).toMatchObject({ spokenFor: 7, spare: 2 });
-    expect(stockFacts({ ...material, onHand: 1 }, uses(20))).toMatchObject({ spokenFor: 0, spare: 1 });
+  test('is spoken for as the plan takes it, what is always kept as well once it comes to that', () => {
+    expect(counted({ onHand: 9 }, uses(6))).toMatchObject({ inYard: 9, spokenFor: 6, spare: 3 });
+    expect(counted({ onHand: 9 }, uses(20))).toMatchObject({ spokenFor: 9, spare: 0 });
+    expect(counted({ onHand: 1 }, uses(20))).toMatchObject({ spokenFor: 1, spare: 0 });
   });
 
-  test('is all spoken for when it cannot be bought: nothing is kept of that', () => {
-    const { leadDays: _leadDays, ...unbuyable } = material;
-    expect(stockFacts({ ...unbuyable, onHand: 9 }, uses(20))).toMatchObject({ spokenFor: 9, spare: 0 });
+  // 8 bags to spare beside "runs short" was what the page said of bags past their date.
+  test('is never spare where it is past its date, or will be when it is needed', () => {
+    const lots = [
+      { quantity: 3, useBy: '2027-04-07' },
+      { quantity: 4, useBy: '2027-04-12' },
+    ];
+    const stock = { onHand: 8, lots };
+    expect(counted(stock, [use('2027-04-17', 3)], 3)).toEqual({
+      ...{ inYard: 8, past: 3, spokenFor: 1, goesOff: 4, spare: 0 },
+    });
+    // In time they are used first, and what nothing needs is spare as long as it is good.
+    expect(counted(stock, [use('2027-04-10', 2)], 3)).toMatchObject({ spokenFor: 2, goesOff: 0, spare: 3 });
+    expect(counted(stock, [], 3)).toMatchObject({ spokenFor: 0, goesOff: 0, spare: 5 });
   });
 
   test('of lengths is whole ones', () => {
     const rod = plannedYard().materials[2]!;
-    expect(stockFacts({ ...rod, onHand: 2.7, offcuts: [{ lengthMm: 900, count: 1 }] }, uses(1))).toEqual({
-      inYard: 2,
-      spokenFor: 1,
-      spare: 1,
-    });
-    expect(stockFacts({ ...rod, onHand: 3 }, [])).toMatchObject({ inYard: 3 });
+    const stock = { ...rod, onHand: 2.7, offcuts: [{ lengthMm: 900, count: 1 }] };
+    expect(counted(stock, uses(1))).toMatchObject({ inYard: 2, spokenFor: 1, spare: 1 });
+    expect(counted({ ...rod, onHand: 3 }, [])).toMatchObject({ inYard: 3 });
   });
 });

@@ -10,7 +10,7 @@ test('what is there is used up day by day, and the day on which it runs short is
   const yard = smallYard({ incoming: [{ material: 'mortar', quantity: 2, on: '2027-04-12' }] });
   const mortar = { ...yard.materials[0]!, onHand: 3 };
   const uses = [use('2027-04-10', 2), use('2027-04-17', 4), use('2027-08-17', 9)];
-  expect(stockAhead(mortar, uses, { yard, now: NOW, inYard: 3, past: 0 })).toEqual({
+  expect(stockAhead(mortar, uses, { yard, now: NOW, counted: { inYard: 3, past: 0 } })).toEqual({
     start: 3,
     levels: [
       { day: 2, left: 1 },
@@ -26,7 +26,7 @@ test('what is past its date is not there, and what is used later than is drawn i
   const mortar = { ...yard.materials[0]!, onHand: 3 };
   const late = use('2027-08-17', 9);
   expect(DAYS_AHEAD).toBe(42);
-  expect(stockAhead(mortar, [late], { yard, now: NOW, inYard: 3, past: 1 })).toEqual({
+  expect(stockAhead(mortar, [late], { yard, now: NOW, counted: { inYard: 3, past: 1 } })).toEqual({
     start: 2,
     levels: [],
     shortDay: null,

@@ -27,6 +27,8 @@ const bags: StockFacts = {
     book: '9',
     spokenFor: 6,
     spare: 3,
+    past: 0,
+    goesOff: 0,
     coming: [],
     note: null,
     bags: [],
@@ -49,6 +51,11 @@ describe('stock as a sentence', () => {
     ],
     [{ spokenFor: 9, spare: 0 }, '9 bags in the yard, all spoken for.'],
     [{ spokenFor: 0, spare: 9 }, '9 bags in the yard, none spoken for.'],
+    [{ spare: 0, past: 3 }, '9 bags in the yard, 6 spoken for, 0 spare, 3 past their date.'],
+    [
+      { spare: 1, past: 1, goesOff: 1 },
+      '9 bags in the yard, 6 spoken for, 1 spare, 1 past its date, 1 going off before it is needed.',
+    ],
     [{ inYard: 1, spokenFor: 0, spare: 1 }, '1 bag in the yard, none spoken for.'],
     [
       { inYard: 0, spokenFor: 0, spare: 0, coming: [{ quantity: 4, on: '2027-04-09' }] },
