@@ -55,7 +55,7 @@ describe('a mix of an empty yard', () => {
     expect(text).toContain('after 90 minutes at 20 °C Stripped, cold day after 180 minutes at 10 °C');
     const yard = await yardIn(screens);
     expect(yard.materials).toMatchObject([
-      { id: 'fast-setting-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0, openedDays: 7 },
+      { id: 'fast-setting-mortar-25-kg', unit: 'bag', onHand: 8, leadDays: 0, openedDays: 5 },
     ]);
     expect(yard.mixes).toMatchObject([
       {

@@ -16,8 +16,8 @@ export const FIRST_FIGURES = {
   referenceCelsius: 20,
   stripMinutes: 8,
   cleanMinutes: 6,
-  /** A bag that was opened, tied up and kept dry, still mixes well for days, not for weeks. */
-  openedDays: 7,
+  /** A bag of fast-setting mortar that was opened, tied up and kept dry, still mixes well for some days: damp air sets it first. */
+  openedDays: 5,
 } as const;
 
 /**

@@ -83,7 +83,7 @@ interface NewBag {
 }
 
 /** The bag itself, written into the stock book along with the mix; null where none was named. */
-const bagTyped = (typed: FormFields, yard: YardFile): Outcome<NewBag | null> => {
+const bagTyped = (typed: FormFields, yard: YardFile, openedDays: number): Outcome<NewBag | null> => {
   const name = typed.bagName ?? '';
   if (name === '') return done(null);
   const reader = new TypedReader(typed);
@@ -94,8 +94,7 @@ const bagTyped = (typed: FormFields, yard: YardFile): Outcome<NewBag | null> => 
   const id = newId(name, new Set(yard.materials.map((one) => one.id)));
   // Had on the day, until somebody says how long it takes: what is not known holds no date up.
   const bought = { pack: 1, leadDays: 0, minimum: 0, kerfMm: 0 };
-  // Where half a bag is mixed now and then, the rest of it stands open.
-  const { openedDays } = FIRST_FIGURES;
+  // Where half a bag is mixed now and then, the rest of it stands open for so many days.
   const bag = { id, name, unit: 'bag', onHand: counted ?? 0, openedDays, ...bought };
   return reader.outcome({ bag, guesses: ['leadDays', 'openedDays', ...(counted === null ? ['onHand'] : [])] });
 };
@@ -119,7 +118,10 @@ export const addOneMix = (typed: FormFields): Edit<string> => ({
     const preset = presetNamed(typed.from);
     const waterLitres = preset?.waterLitres ?? null;
     const writing = { ...(await measuresOf(tx)), typed: {}, materials: yard.materials, waterLitres, wetCureHours: 0 };
-    const read = both(mixTyped(typed, preset?.mix ?? null, writing, yard), bagTyped(typed, yard));
+    const read = both(
+      mixTyped(typed, preset?.mix ?? null, writing, yard),
+      bagTyped(typed, yard, preset?.openedDays ?? FIRST_FIGURES.openedDays),
+    );
     if (!read.ok) return read;
     const [{ mix: figures, waterLitres: litres, wetCureHours }, added] = read.value;
     const id = newId(figures.name, new Set(yard.mixes.map((one) => one.id)));

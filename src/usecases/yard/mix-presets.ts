@@ -11,15 +11,19 @@ export interface PresetFigures {
   /** As is printed on the bag, by what the yard measures with: 25 kg are 55 lb. */
   bagName: Readonly<Record<UnitSystem, string>>;
   waterLitres: number;
+  /** So many days a bag that was opened keeps, tied up and dry. */
+  openedDays: number;
 }
 
-const { mixMinutes, workingMinutes, washMinutes, attendMinutes, cureHours, referenceCelsius } = FIRST_FIGURES;
+const { mixMinutes, workingMinutes, washMinutes, attendMinutes, cureHours, referenceCelsius, openedDays } =
+  FIRST_FIGURES;
 
 /** Rapid-hardening (calcium sulfoaluminate) mortar. Common practice without a source, where none is named. */
 const RAPID: PresetFigures = {
   bagName: { metric: 'Fast-setting mortar, 25 kg', US: 'Fast-setting mortar, 55 lb' },
   // One 25 kg bag is wetted with 4.7 l (5 US quarts): facts of the trade, no source.
   waterLitres: 4.7,
+  openedDays,
   mix: {
     name: 'Fast-setting mix',
     // One bag fills two panels of 0.91 m, 13.6 kg each: facts of the trade, no source.
@@ -37,6 +41,8 @@ const RAPID: PresetFigures = {
 const ORDINARY: PresetFigures = {
   bagName: { metric: 'Ordinary mortar, 25 kg', US: 'Ordinary mortar, 55 lb' },
   waterLitres: 3.5,
+  // It takes up damp more slowly than what sets fast: about two weeks.
+  openedDays: 14,
   mix: {
     name: 'Ordinary mix',
     ...{ yieldKgPerBag: 26, bagStep: 1, maxBags: 1, crew: 1, mixMinutes, workingMinutes: 45, washMinutes: 10 },
