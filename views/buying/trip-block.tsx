@@ -63,13 +63,11 @@ export const TripBlock: FC<TripBlockProps> = ({ trip, model, refused }) => (
         />
       ))}
     </ul>
-    {trip.lines.length > 1 && (
-      <CopyText
-        id={`list-of-${trip.key}`}
-        summary="List to copy"
-        text={tripListText(trip, model.today)}
-        button="Copy list"
-      />
-    )}
+    <CopyText
+      id={`list-of-${trip.key}`}
+      summary="List to copy"
+      text={tripListText(trip, model.today)}
+      button="Copy list"
+    />
   </div>
 );
