@@ -82,5 +82,26 @@ export const materialBuying = z.strictObject({
   perBatch: positive.optional(),
   buyAt: amount.optional(),
 });
+/** A price list has no more steps than that. */
+const MOST_BREAKS = 20;
+
+/**
+ * What figures of buying may not be, each by its field and in plain words; none where all is well. Files of before may have more
+ * price breaks, or two at one amount, and are read.
+ *
+ * Example: two prices from 10 on are a fault of `breaks`.
+ */
+export const buyingFaults = (facts: MaterialBuying): { field: keyof MaterialBuying; message: string }[] => {
+  const read = materialBuying.safeParse(facts);
+  const faults = (read.error?.issues ?? []).map(({ path, message }) => ({
+    ...{ field: path[0] as keyof MaterialBuying, message },
+  }));
+  const { breaks } = facts;
+  if (breaks.length > MOST_BREAKS)
+    faults.push({ field: 'breaks', message: `has ${breaks.length} steps. ${MOST_BREAKS} are the most` });
+  if (new Set(breaks.map(({ from }) => from)).size < breaks.length)
+    faults.push({ field: 'breaks', message: 'has two prices from one amount on. Leave one of them out' });
+  return faults;
+};
 /** What buying asks of a material, once read. */
 export type MaterialBuying = z.infer<typeof materialBuying>;

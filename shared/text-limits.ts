@@ -1,5 +1,7 @@
 /** What something, or somebody, is called: a longer one fits no line of a sheet. */
 export const LONGEST_NAME = 60;
+/** "bag", "kg", "sheet": a word beside a number. */
+export const LONGEST_UNIT = 20;
 /** A note: about a page of writing. */
 export const LONGEST_NOTE = 2000;
 

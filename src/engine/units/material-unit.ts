@@ -96,3 +96,14 @@ export const readAmount = (text: string, unit: string, system: UnitSystem): Read
   const amount = readMeasure(plainSquares(text), measure, system);
   return amount.ok ? read(exact(amount.value / known.unit.size)) : amount;
 };
+
+/**
+ * Why a typed amount is finer than anybody counts a material, in words; null where it is not. What is weighed or measured has as
+ * many decimals as it likes; whole ones (bags, sheets) and parts of them have two, and three may be thousands set apart.
+ *
+ * Example: `tooFine('1.200', 'bag')` says so, `tooFine('1.20', 'bag')` and `tooFine('1.200', 'kg')` are null.
+ */
+export const tooFine = (text: string, unit: string): string | null =>
+  measuredBy(unit) || !/\d[.,]\d{3}/.test(text)
+    ? null
+    : `${quoted(text)} has more than two decimals. Write whole ones, or parts like 2.5; and thousands with no sign between.`;

@@ -1,5 +1,5 @@
 import type { StoreRows } from '../../../db/stores/store-rows.ts';
-import type { MaterialBuying } from '../../../shared/supplier.ts';
+import { buyingFaults, type MaterialBuying } from '../../../shared/supplier.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { moneyOfCell, numberOfCell } from '../../engine/csv/cells.ts';
 import type { Dialect } from '../../engine/csv/dialect.ts';
@@ -59,6 +59,8 @@ const weightOf = (
   return kg.ok && kg.value === 0 ? unread('A weight is above 0, or left empty') : kg;
 };
 
+const COLUMNS: Partial<Record<keyof MaterialBuying, string>> = { kgPerUnit: 'weight', breaks: 'price breaks' };
+
 /** What a row says of buying a material; what it has no column for stays. The weight is that of one of the row's unit. */
 export const buyingOf = (row: RowReader, was: MaterialBuying, writing: BuyingWriting): MaterialBuying => {
   const { kgPerUnit: _kg, ...rest } = was;
@@ -66,13 +68,19 @@ export const buyingOf = (row: RowReader, was: MaterialBuying, writing: BuyingWri
   const ofRowUnit = was.kgPerUnit === undefined ? undefined : was.kgPerUnit / perUnit;
   const typed = row.read('weight', undefined, (text) => weightOf(text, ofRowUnit, writing));
   const kgPerUnit = !row.has('weight') || typed === ofRowUnit ? was.kgPerUnit : typed && typed * perUnit;
-  return {
+  const facts = {
     ...rest,
     ...(kgPerUnit === undefined ? {} : { kgPerUnit }),
     breaks: row.has('price breaks')
       ? row.read('price breaks', [], (text) => breaksOf(text, was.breaks, writing))
       : was.breaks,
   };
+  // What it has no column for, and what it leaves as it is, was said elsewhere.
+  for (const { field, message } of buyingFaults(facts)) {
+    const column = COLUMNS[field];
+    if (column !== undefined && facts[field] !== was[field]) row.wrong(column, message);
+  }
+  return facts;
 };
 
 /** The weight of one of the row's unit, in the yard's units, and the price breaks, as they are read again. */

@@ -1,10 +1,12 @@
 import type { StoreRows } from '../../../db/stores/store-rows.ts';
+import { material } from '../../../shared/material.ts';
 import { quoted } from '../../../shared/said-back.ts';
 import type { MaterialBuying } from '../../../shared/supplier.ts';
-import { LONGEST_NAME } from '../../../shared/text-limits.ts';
+import { LONGEST_NAME, LONGEST_UNIT } from '../../../shared/text-limits.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { Cell } from '../../engine/csv/write-csv.ts';
-import { shownUnit } from '../../engine/units/material-unit.ts';
+import { shownUnit, tooFine } from '../../engine/units/material-unit.ts';
+import { type Reading, unread } from '../../engine/units/reading.ts';
 import { newId } from '../core/new-id.ts';
 import { amountOf, inRowUnit, priceOf, type RowUnit, rowUnitOf } from './csv-amounts.ts';
 import { buyingCells, buyingOf, buyingRows } from './csv-buying.ts';
@@ -64,13 +66,38 @@ const wholeOnes = (row: RowReader, { stickMm, onHand }: MaterialRow, read: numbe
   return read;
 };
 
+/** What is there already may be counted as finely as it is. */
+const countedOf = (text: string, amount: Reading<number>, unit: string, now: number): Reading<number> => {
+  const fine = amount.ok && amount.value !== now ? tooFine(text, unit) : null;
+  return fine === null ? amount : unread(fine);
+};
+
+/** Figures of a yard file by the columns that they stand in. */
+const COLUMN_OF = {
+  ...{ onHand: 'in the yard', pack: 'pack', leadDays: 'lead days', minimum: 'always keep', unitPrice: 'price' },
+} as const;
+
+const FIGURES = material.pick({ onHand: true, pack: true, leadDays: true, minimum: true, unitPrice: true });
+
+/** Says at its cell what a yard file may not hold. */
+const fitsFile = (row: RowReader, now: MaterialRow): MaterialRow => {
+  const { onHand, pack, minimum, leadDays, unitPrice } = now;
+  const read = FIGURES.safeParse({
+    ...{ onHand, pack, minimum, leadDays: leadDays ?? undefined, unitPrice: unitPrice ?? undefined },
+  });
+  for (const { path, message } of read.error?.issues ?? [])
+    row.wrong(COLUMN_OF[path[0] as keyof typeof COLUMN_OF], message);
+  return now;
+};
+
 const changed = (row: RowReader, was: MaterialRow, unit: RowUnit, { held, dialect }: TableGround): MaterialRow => {
   const amount = (column: string, none: number, now: number) =>
-    row.read(column, none, (text) => amountOf(text, { stored: was.unit, now }, unit, dialect));
+    row.read(column, none, (text) =>
+      countedOf(text, amountOf(text, { stored: was.unit, now }, unit, dialect), was.unit, now),
+    );
   const kept = <T>(column: string, now: T, next: () => T): T => (row.has(column) ? next() : now);
   const pack = kept('pack', was.pack, () => amount('pack', 1, was.pack));
-  if (pack === 0) row.wrong('pack', 'has to be more than 0');
-  return {
+  return fitsFile(row, {
     ...was,
     onHand: kept('in the yard', was.onHand, () => {
       if (row.text('in the yard') === '') row.wrong('in the yard', 'how much is there? Write 0 or a number above it');
@@ -83,7 +110,7 @@ const changed = (row: RowReader, was: MaterialRow, unit: RowUnit, { held, dialec
       priceOf(row.money('price', null, currencyOf(held)), was.unitPrice, unit),
     ),
     supplier: textNow(row, 'supplier', was.supplier, LONGEST_NAME),
-  };
+  });
 };
 
 const NO_BUYING: MaterialBuying = { breaks: [] };
@@ -96,6 +123,7 @@ const startOf = (row: RowReader, { byId }: Known, place: number): MaterialRow =>
   const [name, unit] = [row.text('material'), row.text('unit')];
   if (unit === '') row.wrong('unit', 'say what its amounts count, as in bag or kg');
   fitsIn(row, 'material', LONGEST_NAME);
+  fitsIn(row, 'unit', LONGEST_UNIT);
   if (!row.has('in the yard')) row.wrong('in the yard', 'how much is there? A new material needs this column');
   return blank(newId(name, byId, 'material'), name, unit, place);
 };

@@ -2,7 +2,7 @@ import type { Archive } from '../../../shared/archive.ts';
 import { fullDayWords } from '../../../shared/day-words.ts';
 import { slipOfWeight } from '../../../shared/order.ts';
 import { isDate } from '../../../shared/time.ts';
-import { unitOfFigure } from './figure-words.ts';
+import { FIGURE_WORDS, unitOfFigure } from './figure-words.ts';
 
 /** What an id is called: "panel-900" is "Panel 900". */
 export type NameOf = (id: string) => string;
@@ -34,6 +34,8 @@ const isRecord = (value: unknown): value is Record<string, unknown> => typeof va
 /** "2 × Panel 900", "Panel 900 (10 minutes)", "3 × 300 mm of Rod 12 mm", "ends broken". */
 const entryText = (entry: Record<string, unknown>, nameOf: NameOf): string => {
   if (typeof entry.part === 'string') return [entry.part, entry.condition, entry.note].filter(Boolean).join(' ');
+  if (typeof entry.from === 'number' && typeof entry.unitPrice === 'number')
+    return `from ${numberText(entry.from, '')} at ${numberText(entry.unitPrice, '')}`;
   const id = entry.casting ?? entry.kit ?? entry.material;
   const name = typeof id === 'string' ? nameOf(id) : '';
   if (typeof entry.lengthMm === 'number') return `${entry.count} × ${entry.lengthMm} mm of ${name}`;
@@ -60,6 +62,6 @@ export const figureText = (value: unknown, figure: string, nameOf: NameOf): stri
   if (!isRecord(value)) return String(value);
   if (typeof value.typed === 'string') return value.typed;
   return Object.entries(value)
-    .map(([name, part]) => `${name} ${figureText(part, name, nameOf)}`)
+    .map(([name, part]) => `${FIGURE_WORDS[name] ?? name} ${figureText(part, name, nameOf)}`)
     .join(', ');
 };

@@ -1,6 +1,7 @@
 import { LARGEST } from '../../../shared/number.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
-import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
+import { readAmount, shownUnit, tooFine } from '../../engine/units/material-unit.ts';
+import { type Reading, unread } from '../../engine/units/reading.ts';
 import type { FormFields } from './form-fields.ts';
 
 /** What stands in a field for an amount and, where the page had filled it in, exactly how much that was. */
@@ -30,6 +31,14 @@ const exactly = ({ text, was }: AmountTyped, unit: string, system: UnitSystem): 
 /** Said where an amount is more than a yard file may hold. */
 export const TOO_MUCH = `Is more than ${LARGEST.toLocaleString('en')}.`;
 
+/** An amount of a material as it is counted, bought or kept: no finer than that is done, and no more than a yard file may hold. */
+export const stockAmount = (text: string, unit: string, system: UnitSystem): Reading<number> => {
+  const amount = readAmount(text, unit, system);
+  const fine = amount.ok ? tooFine(text, unit) : null;
+  if (fine !== null) return unread(fine);
+  return amount.ok && amount.value > LARGEST ? unread(TOO_MUCH) : amount;
+};
+
 /**
  * How much is meant, in the unit the material is kept in; null when nothing was typed. A field left as the page filled it
  * in stands for exactly what it was filled in from, however it was rounded to be shown.
@@ -41,8 +50,7 @@ export const amountTyped = (
 ): { ok: true; value: number | null } | { ok: false; reason: string } => {
   if (typed.text === '') return { ok: true, value: null };
   const exact = exactly(typed, unit, system);
-  const read = exact === null ? readAmount(typed.text, unit, system) : { ok: true as const, value: exact };
-  return read.ok && read.value > LARGEST ? { ok: false, reason: TOO_MUCH } : read;
+  return exact === null ? stockAmount(typed.text, unit, system) : { ok: true as const, value: exact };
 };
 
 /** A text that names its unit ("700 g"), kept to be shown again; a bare number is shown like any other. */

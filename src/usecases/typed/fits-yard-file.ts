@@ -5,9 +5,13 @@ import type { Outcome } from '../core/context.ts';
 /** Words of a yard file's faults that a form says otherwise, by the field as the yard file calls it. */
 export type FieldWords = Readonly<Record<string, (message: string) => Fault>>;
 
-const sentence = (message: string): string => {
-  const text = message.replace(/^has to be /, 'Has to be ').replace(/^is /, 'Is ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`.replace(/\.?$/, '.');
+/**
+ * What is wrong with something, as a sentence of its own.
+ *
+ * Example: `sentence('has to be more than 0')` is "Has to be more than 0."
+ */
+export const sentence = (message: string): string => {
+  return `${message.charAt(0).toUpperCase()}${message.slice(1)}`.replace(/\.?$/, '.');
 };
 
 /** 'kg' for `castings[2].kg` under `castings[2]`; null for what lies elsewhere. */

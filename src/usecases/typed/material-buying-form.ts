@@ -1,9 +1,10 @@
-import { type MaterialBuying, materialBuying } from '../../../shared/supplier.ts';
+import { buyingFaults, type MaterialBuying, materialBuying } from '../../../shared/supplier.ts';
 import { minorDigits } from '../../engine/cost/minor-units.ts';
 import { massText, readMass } from '../../engine/units/mass.ts';
 import { readAmount } from '../../engine/units/material-unit.ts';
 import type { Outcome } from '../core/context.ts';
 import { amountField } from './amount-typed.ts';
+import { sentence } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
 import type { MaterialWriting } from './material-figures.ts';
 import { moneyTyped } from './money-typed.ts';
@@ -89,7 +90,12 @@ export const materialBuyingTyped = (
     ...{ perTurn: amount('perTurn'), perBatch: amount('perBatch'), buyAt: amount('buyAt') },
   };
   for (const name of ['kgPerUnit', 'perTurn', 'perBatch'] as const)
-    if (facts[name] === 0) reader.refuse(name, 'Write a number above 0, or leave it empty.');
-  const said = Object.entries(facts).filter(([, value]) => value !== undefined);
-  return reader.outcome(Object.fromEntries(said) as MaterialBuying);
+    if (facts[name] === 0 && reader.faults.every(({ path }) => path !== name))
+      reader.refuse(name, 'Write a number above 0, or leave it empty.');
+  const said = Object.fromEntries(Object.entries(facts).filter(([, value]) => value !== undefined)) as MaterialBuying;
+  // What stands as it was may stay so.
+  if (reader.faults.length === 0)
+    for (const { field, message } of buyingFaults(said))
+      if (said[field] !== before[field]) reader.refuse(field, sentence(message));
+  return reader.outcome(said);
 };

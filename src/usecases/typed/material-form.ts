@@ -3,6 +3,7 @@ import type { YardFile } from '../../../shared/yard-file.ts';
 import { withBags } from '../../engine/book/stock-lots.ts';
 import { readAmount, shownUnit } from '../../engine/units/material-unit.ts';
 import type { Outcome } from '../core/context.ts';
+import { stockAmount } from './amount-typed.ts';
 import { type FieldWords, fitsYardFile, sayAt } from './fits-yard-file.ts';
 import type { FormFields } from './form-fields.ts';
 import { IN_SHEETS, type MaterialWriting, materialTexts, readMm, SHEET_FIGURES } from './material-figures.ts';
@@ -102,7 +103,7 @@ export const materialTyped = (
   const sameUnit = before !== null && before.unit === unit;
   const reader = new ShownReader<Material>(typed, before, before && materialTexts(before, writing));
   const amount = (name: 'onHand' | 'pack' | 'minimum', none: number): number => {
-    const next = () => reader.measure(name, (text) => readAmount(text, unit, system));
+    const next = () => reader.measure(name, (text) => stockAmount(text, unit, system));
     if (before === null || sameUnit) return reader.figureOr(name, none, next);
     return reader.text(name) === '' ? none : next();
   };

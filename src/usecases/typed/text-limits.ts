@@ -1,9 +1,6 @@
 import { LONGEST_PART } from '../../../shared/mould-part.ts';
-import { LONGEST_NAME, LONGEST_NOTE, lettersOf } from '../../../shared/text-limits.ts';
+import { LONGEST_NAME, LONGEST_NOTE, LONGEST_UNIT, lettersOf } from '../../../shared/text-limits.ts';
 import type { FormFields } from './form-fields.ts';
-
-/** "bag", "kg", "sheet": a word beside a number. */
-const LONGEST_UNIT = 20;
 
 /** Fields of free text in any form, and how many letters each may have. All other fields are read as something and refused as that. */
 const LIMITS: Readonly<Record<string, number>> = {

@@ -119,6 +119,22 @@ describe('the stock of a yard as a CSV', () => {
       'row 2, column weight',
       'row 2, column price breaks',
     ]);
+    // What a form refuses, and what no yard file may hold, is said at its cell and in its words.
+    const columns = 'material,unit,in the yard,pack,lead days,price,weight,price breaks';
+    const large = '99999999999';
+    const limits = await readIn(
+      context,
+      `${columns}\nFast-setting mortar,bag,1.200,0,9999,${large},${large},from 10 at 9; from 10 at 8\nSlurry,${'b'.repeat(21)},1,1,,,,\n`,
+    );
+    expect(limits.ok ? [] : limits.faults.map(({ path, message }) => `${path} ${message}`).sort()).toEqual([
+      expect.stringContaining('row 2, column in the yard "1.200" has more than two decimals.'),
+      'row 2, column lead days is more than 7,300',
+      'row 2, column pack has to be more than 0',
+      'row 2, column price breaks has two prices from one amount on. Leave one of them out',
+      'row 2, column price is more than 1,000,000,000',
+      'row 2, column weight is more than 1,000,000,000',
+      'row 3, column unit is too long. 20 letters are the most',
+    ]);
   });
 
   test('reads the price of one of the unit that the row names', async () => {

@@ -60,7 +60,7 @@ describe('a file', () => {
     const { context, yard } = await begun();
     const before = await yard();
     const file = upload('material,in the yard,lead days\nFast-setting mortar,7,99999999\n', context.now);
-    expect(refusalOf(await loadFile(context, file))).toBe('materials[0].leadDays: is more than 7,300');
+    expect(refusalOf(await loadFile(context, file))).toBe('row 2, column lead days: is more than 7,300');
     expect(await yard()).toEqual(before);
   });
 });

@@ -58,3 +58,16 @@ test('what names its unit is worth keeping, and is seen again while it still is 
   expect(asTyped(undefined, 1000, 'g', 'US')).toBeNull();
   expect(asTyped('a heap', 1000, 'g', 'US')).toBeNull();
 });
+
+test('whole ones and their parts have two decimals at most: three may be thousands', () => {
+  const wrong = (text: string) => ({
+    ok: false,
+    reason: `"${text}" has more than two decimals. Write whole ones, or parts like 2.5; and thousands with no sign between.`,
+  });
+  expect(amountTyped({ text: '1.200' }, 'bag', 'metric')).toEqual(wrong('1.200'));
+  expect(amountTyped({ text: '0.125 sheets' }, 'sheet', 'US')).toEqual(wrong('0.125 sheets'));
+  expect(amountTyped({ text: '1.25' }, 'bag', 'metric')).toEqual({ ok: true, value: 1.25 });
+  expect(amountTyped({ text: '1.125' }, 'kg', 'metric')).toEqual({ ok: true, value: 1.125 });
+  // As the page had it, it stays as exact as it is.
+  expect(amountTyped({ text: '6.58', was: '6.576' }, 'bag', 'metric')).toEqual({ ok: true, value: 6.576 });
+});
