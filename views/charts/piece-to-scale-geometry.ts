@@ -57,22 +57,28 @@ export interface PiecesLaid {
 }
 
 /**
- * Pieces from the front, laid out beside one another in rows, to scale: the longest is as wide as a row at most.
+ * Pieces from the front, laid out beside one another in rows, to scale: the longest is as wide as a row at most. Those of one size
+ * stand together, in rows of as many each, so that sides of a kit are seen in pairs.
  *
- * Example: three of 600 by 200 mm in rows of 130 with gaps of 10, where the longest is 1200 and a tenth of it is drawn: two in the
- * first row, one in the second.
+ * Example: four of 600 by 200 mm in rows of 200 with gaps of 10, of which a tenth is drawn: two in each of two rows, though three
+ * would fit.
  */
 export const piecesLaid = (pieces: readonly SamePieces[], scale: number, { width, gap }: PieceSizes): PiecesLaid => {
   const boxes: Box[] = [];
   let [x, y, tallest] = [0, 0, 0];
-  for (const { lengthMm, heightMm, count } of pieces)
+  for (const { lengthMm, heightMm, count } of pieces) {
+    const box = { width: seen(lengthMm, scale), height: seen(heightMm, scale) };
+    const fits = (room: number) => Math.floor((room + gap) / (box.width + gap));
+    const begins = x > 0 && fits(width - x) < count;
+    const rows = Math.ceil(count / Math.max(1, fits(begins ? width : width - x)));
+    const inRow = Math.ceil(count / Math.max(1, rows));
     for (let one = 0; one < count; one++) {
-      const box = { width: seen(lengthMm, scale), height: seen(heightMm, scale) };
-      if (x > 0 && x + box.width > width) [x, y, tallest] = [0, rounded(y + tallest + gap), 0];
+      if (x > 0 && (one === 0 ? begins : one % inRow === 0)) [x, y, tallest] = [0, rounded(y + tallest + gap), 0];
       boxes.push({ x, y, ...box });
       x = rounded(x + box.width + gap);
       tallest = Math.max(tallest, box.height);
     }
+  }
   return {
     width: rounded(Math.max(0, ...boxes.map((box) => box.x + box.width))),
     height: rounded(y + tallest),

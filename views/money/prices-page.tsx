@@ -73,7 +73,12 @@ const Thing: FC<{ thing: PricedThing; currency: string; refused?: RefusedForm | 
       <p class="quiet">
         {howText(thing, currency)} {left}
       </p>
-      <CostTable cost={thing.cost} isMore={thing.isMore} currency={currency} of={thing.name} />
+      <details class="message">
+        <summary>
+          {thing.isMore ? 'Costs more than' : 'Costs'} {moneyText(thing.cost.total, currency)}
+        </summary>
+        <CostTable cost={thing.cost} isMore={thing.isMore} currency={currency} of={thing.name} />
+      </details>
       {isKit && <PriceForm thing={thing} currency={currency} refused={refused} />}
     </li>
   );

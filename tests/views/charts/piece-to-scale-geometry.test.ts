@@ -28,10 +28,19 @@ describe('pieces laid out', () => {
     const laid = piecesLaid(pieces, 0.1, { width: 130, gap: 10 });
     expect(laid.pieces).toEqual([
       { x: 0, y: 0, width: 60, height: 30 },
-      { x: 70, y: 0, width: 60, height: 20 },
       { x: 0, y: 40, width: 60, height: 20 },
+      { x: 70, y: 40, width: 60, height: 20 },
     ]);
     expect([laid.width, laid.height]).toEqual([130, 60]);
+    expect(piecesLaid(pieces, 0.1, { width: 200, gap: 10 }).pieces.map(({ y }) => y)).toEqual([0, 0, 0]);
+  });
+
+  test('of one size stand in rows of as many each, and one that is wider than a row in a row of its own', () => {
+    const rowsOf = (count: number, width: number) =>
+      piecesLaid([{ lengthMm: 600, heightMm: 200, count }], 0.1, { width, gap: 10 }).pieces.map(({ y }) => y);
+    expect(rowsOf(4, 200)).toEqual([0, 0, 30, 30]);
+    expect(rowsOf(7, 200)).toEqual([0, 0, 0, 30, 30, 30, 60]);
+    expect(rowsOf(2, 50)).toEqual([0, 30]);
   });
 
   test('of nothing take no room', () => {
