@@ -14,6 +14,8 @@ export interface Environment {
   backups: { folder: string; kept: number } | null;
   /** The origin by which others get to it through a proxy. */
   publicAddress: string | null;
+  /** Under which path of it, such as `/rota`; '' at its root. */
+  publicPath: string;
   /** Every request is told of, a line of JSON each. */
   isLogged: boolean;
 }
@@ -48,14 +50,20 @@ const hostsFaults = (names: readonly string[]): string[] =>
     .filter((name) => asHostname(name) === null)
     .map((name) => `MOULD_ROTA_HOSTS has to be names without a port, with commas between them, but has "${name}".`);
 
-/** Nothing but where a server is: no path, no name of a user. */
-const isOrigin = (text: string): boolean =>
-  /^https?:/i.test(text) && URL.canParse(text) && new URL(text).origin === text.toLowerCase().replace(/\/$/, '');
+/** The path of an address, without a stroke at its end. */
+const pathIn = (address: string): string => new URL(address).pathname.replace(/\/$/, '');
+
+/** Nothing but where a server is, and perhaps a plain path there: no name of a user, no query. */
+const isPlace = (text: string): boolean => {
+  if (!/^https?:/i.test(text) || !URL.canParse(text)) return false;
+  const [{ origin }, path] = [new URL(text), pathIn(text)];
+  return /^(\/[\w-]+)*$/.test(path) && `${origin}${path}`.toLowerCase() === text.toLowerCase().replace(/\/$/, '');
+};
 
 const publicFaults = (text: string | undefined): string[] =>
-  text === undefined || isOrigin(text)
+  text === undefined || isPlace(text)
     ? []
-    : [`PUBLIC_ADDRESS has to be like https://rota.example, without a path, but is "${text}".`];
+    : [`PUBLIC_ADDRESS has to be like https://rota.example or https://yard.example/rota, but is "${text}".`];
 
 /** What a Host header says of a server that listens at one name or address; nothing where it listens at all of them. */
 const nameListenedAt = (host: string): string[] => {
@@ -112,6 +120,7 @@ export const readEnvironment = (
       isOneDesk: listensToItself(host) && names.length === 0 && publicAddress === undefined,
       backups: folder === undefined ? null : { folder, kept: Number(kept) },
       publicAddress: publicAddress === undefined ? null : new URL(publicAddress).origin,
+      publicPath: publicAddress === undefined ? '' : pathIn(publicAddress),
       isLogged: values.LOG === 'json',
     },
   };

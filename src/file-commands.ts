@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { isBusy } from '../db/busy.ts';
+import { CANNOT_WRITE_WORDS, cannotWrite } from '../db/cannot-write.ts';
 import { type Database, openDatabase } from '../db/open.ts';
 import { keptLines } from '../db/stores/kept-ready-store.ts';
 import { englishOfYard } from '../db/stores/units-store.ts';
@@ -47,12 +48,16 @@ const onDatabase = async <T>(work: (context: UseCaseContext) => Promise<Read<T>>
     database = await openDatabase({ url, ...(token ? { token } : {}) });
   } catch (error) {
     if (isBusy(error)) return HELD;
-    return wrong('DATABASE_URL', `the database at ${url} cannot be opened: ${(error as Error).message}`);
+    const why = cannotWrite(error);
+    const reason = why ? CANNOT_WRITE_WORDS[why] : (error as Error).message;
+    return wrong('DATABASE_URL', `the database at ${url} cannot be opened: ${reason}`);
   }
   try {
     return await work({ database, now: now() });
   } catch (error) {
     if (isBusy(error)) return HELD;
+    const why = cannotWrite(error);
+    if (why) return wrong('DATABASE_URL', `nothing was changed: ${CANNOT_WRITE_WORDS[why]}`);
     throw error;
   } finally {
     await database.close();

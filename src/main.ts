@@ -1,5 +1,6 @@
 import { networkInterfaces } from 'node:os';
 import { type ServerType, serve } from '@hono/node-server';
+import { CANNOT_WRITE_WORDS, cannotWrite } from '../db/cannot-write.ts';
 import { seedDemo } from '../db/demo/larch-row.ts';
 import { filePath } from '../db/file-path.ts';
 import { type Database, openDatabase } from '../db/open.ts';
@@ -11,7 +12,8 @@ import { FORECAST_ADDRESS, forecastClient } from './forecast-client.ts';
 import { createApp } from './http/app.ts';
 import type { Log } from './http/request-log.ts';
 import { nightlyBackups } from './nightly-backup.ts';
-import { hasOwner } from './usecases/access/sign-in.ts';
+import { steadyClock } from './steady-clock.ts';
+import { type FirstCode, hasOwner, newFirstCode } from './usecases/access/first-owner.ts';
 import { type Background, today } from './usecases/core/context.ts';
 
 /** Where the demo's "today" is counted. */
@@ -23,8 +25,7 @@ const QUESTION_LIMIT_MS = 20_000;
 /** Requests under way get this long to end before the server goes down without them. */
 const LAST_REQUESTS_MS = 3_000;
 
-/** The clock, in whole minutes. */
-const now = (): string => `${new Date().toISOString().slice(0, 16)}:00Z`;
+const now = steadyClock(Date.now);
 
 const refuseToStart = (words: readonly string[]): never => {
   for (const line of words) console.error(line);
@@ -32,9 +33,14 @@ const refuseToStart = (words: readonly string[]): never => {
 };
 
 /** What lies behind an error, however often it was wrapped. */
-const reasonOf = (error: unknown): string => {
+const messageOf = (error: unknown): string => {
   if (!(error instanceof Error)) return String(error);
-  return error.cause === undefined ? error.message : reasonOf(error.cause);
+  return error.cause === undefined ? error.message : messageOf(error.cause);
+};
+
+const reasonOf = (error: unknown): string => {
+  const why = cannotWrite(error);
+  return why ? CANNOT_WRITE_WORDS[why] : messageOf(error);
 };
 
 const openWithDemo = async ({ databaseUrl, databaseToken }: Environment): Promise<Database> => {
@@ -45,14 +51,15 @@ const openWithDemo = async ({ databaseUrl, databaseToken }: Environment): Promis
   return database;
 };
 
-const NO_OWNER =
-  'Others could get here, and nobody has a password yet, so it does not start. Make an owner with "npm run rota -- owner NAME", or leave HOST, MOULD_ROTA_HOSTS and PUBLIC_ADDRESS out to have it answer this machine alone.';
+const firstWords = (code: string): string =>
+  `Others can get here, and nobody has a password yet. The first visit asks for this code, once, within half an hour: ${code}`;
 
-/** Nobody comes in from elsewhere without a password: there has to be somebody who has one. */
-const refuseWithoutOwner = async ({ isOneDesk }: Environment, database: Database): Promise<void> => {
-  if (isOneDesk || (await hasOwner({ database, now: now() }))) return;
-  await database.close();
-  refuseToStart([NO_OWNER]);
+/** Nobody comes in from elsewhere without a password: where nobody has one, a code that is shown here and nowhere else is asked for. */
+const firstCodeShown = async ({ isOneDesk }: Environment, database: Database): Promise<FirstCode | null> => {
+  if (isOneDesk || (await hasOwner({ database }))) return null;
+  const { code, kept } = await newFirstCode(now());
+  console.log(firstWords(code));
+  return kept;
 };
 
 const backgroundOf = (database: Database) =>
@@ -75,16 +82,22 @@ const photosOf = ({ databaseUrl }: Environment) => {
 const logOf = ({ isLogged }: Environment): Log | undefined =>
   isLogged ? (entry) => console.log(JSON.stringify({ at: new Date().toISOString(), ...entry })) : undefined;
 
-const listen = (environment: Environment, database: Database, background: Background): ServerType => {
-  const { host, port, hosts, isOneDesk, publicAddress } = environment;
+const listen = (
+  environment: Environment,
+  database: Database,
+  background: Background,
+  firstCode: FirstCode | null,
+): ServerType => {
+  const { host, port, hosts, isOneDesk, publicAddress, publicPath } = environment;
   const { fetch } = createApp({
     ...{ database, now, background, ...photosOf(environment), forecast: forecastClient(FORECAST_ADDRESS) },
-    door: { isOneDesk, hosts, addresses: addressesHere, publicAddress },
+    door: { isOneDesk, hosts, addresses: addressesHere, publicAddress, path: publicPath },
     log: logOf(environment),
+    firstCode,
   });
   const server = serve({ fetch, hostname: host, port }, (address) => {
     const name = address.family === 'IPv6' ? `[${address.address}]` : address.address;
-    console.log(`Mould Rota is at http://${name}:${address.port}`);
+    console.log(`Mould Rota is at http://${name}:${address.port}${publicPath}`);
     // The first page then has its plan ready, and a better one is looked for before anybody has changed anything.
     background.planMade();
   });
@@ -124,8 +137,8 @@ else {
   const database = await openWithDemo(read.environment).catch((error: unknown) =>
     refuseToStart([`The database at ${read.environment.databaseUrl} cannot be opened: ${reasonOf(error)}`]),
   );
-  await refuseWithoutOwner(read.environment, database);
+  const firstCode = await firstCodeShown(read.environment, database);
   backUpNightly(read.environment);
   const background = backgroundOf(database);
-  closeOnSignal(listen(read.environment, database, background), database, background);
+  closeOnSignal(listen(read.environment, database, background, firstCode), database, background);
 }

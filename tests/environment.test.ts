@@ -3,7 +3,7 @@ import { readEnvironment } from '../src/environment.ts';
 
 describe('the environment', () => {
   test('may say nothing, or nothing but empty words', () => {
-    const none = { hosts: [], isOneDesk: true, backups: null, publicAddress: null, isLogged: false };
+    const none = { hosts: [], isOneDesk: true, backups: null, publicAddress: null, publicPath: '', isLogged: false };
     const defaults = { host: '127.0.0.1', port: 3000, databaseUrl: 'file:data/mould-rota.db', ...none };
     expect(readEnvironment({})).toEqual({ ok: true, environment: defaults });
     const empty = {
@@ -28,8 +28,17 @@ describe('the environment', () => {
       }),
     ).toMatchObject({
       ok: true,
-      environment: { hosts: ['rota.example', 'desk.local', '[fd00::1]'], publicAddress: 'https://rota.example' },
+      environment: {
+        hosts: ['rota.example', 'desk.local', '[fd00::1]'],
+        publicAddress: 'https://rota.example',
+        publicPath: '',
+      },
     });
+    for (const address of ['https://Yard.example/rota', 'https://yard.example/rota/'])
+      expect(readEnvironment({ PUBLIC_ADDRESS: address })).toMatchObject({
+        ok: true,
+        environment: { publicAddress: 'https://yard.example', publicPath: '/rota' },
+      });
     for (const [host, hosts] of Object.entries({
       'Desk.local': ['desk.local'],
       '0.0.0.0': [],
@@ -74,7 +83,15 @@ describe('the environment', () => {
     });
     for (const name of ['rota.example:3000', 'https://rota.example', 'a/b', 'a@b', '*'])
       expect([name, readEnvironment({ MOULD_ROTA_HOSTS: name })]).toMatchObject([name, { ok: false }]);
-    for (const address of ['rota.example', 'ftp://rota.example', 'https://rota.example/rota', 'https://a@rota.example'])
+    for (const address of [
+      ...['rota.example', 'ftp://rota.example', 'https://a@rota.example', 'https://rota.example/?a=1'],
+      ...[
+        'https://rota.example/a/../b',
+        'https://rota.example//a',
+        'https://rota.example/a b',
+        'https://rota.example/a*',
+      ],
+    ])
       expect([address, readEnvironment({ PUBLIC_ADDRESS: address }).ok]).toEqual([address, false]);
     for (const port of ['65536', '-1', '1.5', '999999']) expect(readEnvironment({ PORT: port }).ok).toBe(false);
     expect(readEnvironment({ DATABASE_TOKEN: 'abc' }).ok).toBe(false);

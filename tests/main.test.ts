@@ -41,20 +41,27 @@ describe('the server', { timeout: 90_000 }, () => {
     expect(stderr).toMatch(/^PORT has to be .*\nDATABASE_URL has to be .*\n$/);
   });
 
-  test('does not start for others before there is an owner, whose password is long enough', async () => {
-    const env = { DATABASE_URL: `file:${join(temporaryFolder(), 'yard.db')}`, PORT: '0', HOST: '0.0.0.0' };
-    const refused = await start(env).ended;
-    expect([refused.code, refused.stderr]).toEqual([
-      1,
-      expect.stringMatching(/nobody has a password yet, so it does not start/),
-    ]);
+  test('for others shows a code for the first visit where nobody has a password, and none once somebody has', async () => {
+    const env = { DATABASE_URL: `file:${join(temporaryFolder(), 'yard.db')}`, PORT: '0', HOST: '0.0.0.0', LOG: 'json' };
+    const first = start(env);
+    await first.said('Mould Rota is at');
+    const [, code = ''] = /The first visit asks for this code.*: ([\dA-Z-]{14})\n/.exec(first.written.stdout) ?? [];
+    const at = `http://127.0.0.1:${/is at http:\S+:(\d+)\s/.exec(first.written.stdout)?.[1]}`;
+    expect(await (await fetch(`${at}/orders`)).text()).toContain('Nobody has a password here yet.');
+    const body = new URLSearchParams({ code, name: 'Maria', password: 'four words nobody guesses' });
+    const made = await fetch(`${at}/first-owner`, { method: 'POST', body, redirect: 'manual' });
+    expect(made.status).toBe(303);
+    first.stop();
+    expect((await first.ended).code).toBe(0);
+    expect(first.written.stdout.split(code)).toHaveLength(2);
     for (const [name, value] of Object.entries(env)) vi.stubEnv(name, value);
     onTestFinished(() => void vi.unstubAllEnvs());
     expect(await owner('Maria', 'too short')).toMatchObject({ ok: false, faults: [{ path: 'password' }] });
-    expect(await owner('Maria', 'four words nobody guesses')).toMatchObject({ ok: true });
+    expect(await owner('Maria', 'four other words of hers')).toMatchObject({ ok: true });
     const server = start(env);
     await server.said('Mould Rota is at');
-    const address = `http://127.0.0.1:${/:(\d+)\s/.exec(server.written.stdout)?.[1]}`;
+    expect(server.written.stdout).not.toContain('code');
+    const address = `http://127.0.0.1:${/is at http:\S+:(\d+)\s/.exec(server.written.stdout)?.[1]}`;
     expect(await answers(`${address}/orders`)).toBe(401);
     expect(await answers(`${address}/healthz`)).toBe(200);
     server.stop();

@@ -108,6 +108,7 @@ export const Frame: FC<FrameProps> = ({
       <script src={`/assets/keep-focus.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/others.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/photo.js?v=${assetVersion}`} type="module"></script>
+      <script src={`/assets/passkey.js?v=${assetVersion}`} type="module"></script>
       <script src={`/assets/htmx.js?v=${assetVersion}`} defer></script>
     </head>
     <body class={place}>

@@ -1,5 +1,5 @@
 import { and, asc, eq, lte } from 'drizzle-orm';
-import { apiTokens, doorKeys, people } from '../tables/access.ts';
+import { apiTokens, doorKeys, passkeys, people } from '../tables/access.ts';
 import type { Tx } from '../transaction.ts';
 
 /** Somebody who may come in; without a password until the invitation was followed. */
@@ -26,9 +26,10 @@ export const setPasswordHash = async (tx: Tx, id: number, passwordHash: string):
   await tx.update(people).set({ passwordHash }).where(eq(people.id, id));
 };
 
-/** Takes somebody away, with every session and invitation. */
+/** Takes somebody away, with every session, invitation and passkey. */
 export const removePerson = async (tx: Tx, id: number): Promise<void> => {
   await endDoorKeys(tx, id);
+  await removePasskeys(tx, id);
   await tx.delete(people).where(eq(people.id, id));
 };
 
@@ -84,4 +85,35 @@ export const apiTokenWithHash = async (tx: Tx, secretHash: string): Promise<Stor
 /** Withdraws a token; one that is not there is withdrawn already. */
 export const removeApiToken = async (tx: Tx, id: number): Promise<void> => {
   await tx.delete(apiTokens).where(eq(apiTokens.id, id));
+};
+
+/** A passkey as it is kept: its public half. */
+export type StoredPasskey = typeof passkeys.$inferSelect;
+
+/** The passkeys of somebody, the oldest first. */
+export const passkeysOf = (tx: Tx, person: number): Promise<StoredPasskey[]> =>
+  tx.select().from(passkeys).where(eq(passkeys.person, person)).orderBy(asc(passkeys.id));
+
+/** Keeps a new passkey. Throws where it is kept already, for whomever. */
+export const addPasskey = async (tx: Tx, passkey: Omit<StoredPasskey, 'id'>): Promise<void> => {
+  await tx.insert(passkeys).values(passkey);
+};
+
+/** The passkey that a device calls so, in base64url; null where there is none, or none any more. */
+export const passkeyOfCredential = async (tx: Tx, credential: string): Promise<StoredPasskey | null> =>
+  (await tx.select().from(passkeys).where(eq(passkeys.credential, credential)))[0] ?? null;
+
+/** How often a passkey was used by now, as its device counts. */
+export const countPasskey = async (tx: Tx, id: number, counter: number): Promise<void> => {
+  await tx.update(passkeys).set({ counter }).where(eq(passkeys.id, id));
+};
+
+/** Takes one passkey of somebody away; of somebody else, or not there, nothing. */
+export const removePasskey = async (tx: Tx, person: number, id: number): Promise<void> => {
+  await tx.delete(passkeys).where(and(eq(passkeys.person, person), eq(passkeys.id, id)));
+};
+
+/** Takes all passkeys of somebody away. */
+export const removePasskeys = async (tx: Tx, person: number): Promise<void> => {
+  await tx.delete(passkeys).where(eq(passkeys.person, person));
 };

@@ -1,6 +1,6 @@
 import { integer, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import { ROLES, TOKEN_SCOPES } from '../../shared/person.ts';
-import { neverEmpty, oneOf } from './limits.ts';
+import { neverEmpty, neverNegative, oneOf } from './limits.ts';
 
 /** Who may come in from elsewhere than the desk itself. No part of the yard: no archive and no undo knows of them. */
 export const people = sqliteTable(
@@ -45,4 +45,25 @@ export const apiTokens = sqliteTable(
     madeAt: text().notNull(),
   },
   (t) => [...neverEmpty([t.name, t.secretHash, t.madeAt]), oneOf(t.scope, TOKEN_SCOPES)],
+);
+
+/** Keys of people's own phones and computers, by which they sign in (WebAuthn): what is kept of one is public. */
+export const passkeys = sqliteTable(
+  'passkeys',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    person: integer()
+      .notNull()
+      .references(() => people.id, { onDelete: 'cascade' }),
+    /** What it is on: "Phone". */
+    name: text().notNull(),
+    /** What the device calls it, in base64url. */
+    credential: text().notNull().unique(),
+    /** COSE_Key (RFC 9052, 7), in base64url. */
+    publicKey: text().notNull(),
+    /** How often it was used, as the device counts; 0 where it does not. */
+    counter: integer().notNull(),
+    madeAt: text().notNull(),
+  },
+  (t) => [...neverEmpty([t.name, t.credential, t.publicKey, t.madeAt]), ...neverNegative([t.counter])],
 );

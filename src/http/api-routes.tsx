@@ -118,9 +118,9 @@ const act = async (c: Context, context: UseCaseContext, operation: Doing): Promi
 const honoPath = (path: string): string => API + path.replace(/\{(\w+)\}/g, ':$1');
 
 /** The JSON interface, its description and its page of documentation. */
-export const apiRoutes = ({ context }: Screens): Hono => {
+export const apiRoutes = ({ context, path }: Screens): Hono => {
   const routes = new Hono();
-  const description = JSON.stringify(openApi());
+  const description = JSON.stringify(openApi(path));
   routes.get(`${API}/openapi.json`, (c) => jsonOf(c, description));
   routes.get(API, (c) => page(c, { title: 'For other programs' }, <ApiPage description={JSON.parse(description)} />));
   for (const one of READINGS) routes.on(one.method.toUpperCase(), honoPath(one.path), (c) => read(c, context(), one));

@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { trimTrailingSlash } from 'hono/trailing-slash';
+import type { FirstCode } from '../usecases/access/first-owner.ts';
 import type { Background, UseCaseContext } from '../usecases/core/context.ts';
 import { allowedMethods } from './allowed-methods.ts';
 import { isApiPath, problem } from './api/problem.ts';
@@ -16,12 +17,14 @@ import { dayRoutes } from './day-routes.tsx';
 import { deviceRoutes } from './device-routes.tsx';
 import { fault, foreign, missing, notByThis, tooLarge } from './failures.tsx';
 import { fileLimit, fileRoutes, isFilePath } from './file-routes.tsx';
+import { finished, finishing } from './finished.ts';
+import { firstOwnerRoutes } from './first-owner-routes.tsx';
 import { firstRoutes } from './first-routes.tsx';
 import { goesWrongRoutes } from './goes-wrong-routes.tsx';
 import { sameOrigin, securityHeaders } from './guard.ts';
 import { guessRoutes } from './guess-routes.tsx';
 import { healthRoutes } from './health-routes.ts';
-import { inItsEnglish } from './in-its-english.ts';
+import { putInItsEnglish } from './in-its-english.ts';
 import { keptPages } from './kept-pages.ts';
 import { kitRoutes } from './kit-routes.tsx';
 import { measuredRoutes } from './measured-routes.tsx';
@@ -30,6 +33,7 @@ import { noSignalRoute } from './no-signal-route.tsx';
 import { orderFormRoutes } from './order-form-routes.tsx';
 import { orderRoutes } from './order-routes.tsx';
 import { addressAt, type Door, ONE_DESK, ownNamesOnly } from './own-names.ts';
+import { ownPasswordRoutes } from './own-password-routes.tsx';
 import { peopleRoutes } from './people-routes.tsx';
 import { isPhotoPath, photoLimit, pieceRoutes } from './piece-routes.tsx';
 import { piecesRoutes } from './pieces-routes.tsx';
@@ -44,6 +48,7 @@ import { streamRoute } from './stream-route.ts';
 import { todayRoutes } from './today-routes.tsx';
 import { traceRoutes } from './trace-routes.tsx';
 import { turnsRoutes } from './turns-routes.tsx';
+import { mountedAt, putUnderPath } from './under-path.ts';
 import { undoRoutes } from './undo-routes.tsx';
 import { walkRoutes } from './walk-routes.tsx';
 import { yardCastingRoutes } from './yard-casting-routes.tsx';
@@ -69,6 +74,8 @@ export interface AppParts {
   forecast?: UseCaseContext['forecast'];
   /** How it is reached; as it is given, by the machine itself alone. */
   door?: Door;
+  /** Of the code that was shown at the start, where nobody is there yet who could let anybody in. */
+  firstCode?: FirstCode | null;
   /** Who is told of every request; without it faults are told as text. */
   log?: Log | undefined;
 }
@@ -117,6 +124,8 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   undoRoutes,
   healthRoutes,
   signInRoutes,
+  firstOwnerRoutes,
+  ownPasswordRoutes,
   peopleRoutes,
   apiRoutes,
 ];
@@ -130,15 +139,9 @@ const orProblem =
     isApiPath(c.req.path) ? problem(c, status) : shown(c, ...more);
 
 /** The whole of Mould Rota behind one request handler. */
-export const createApp = ({
-  database,
-  now,
-  background,
-  photos,
-  forecast,
-  door = ONE_DESK,
-  log = faultsOnly,
-}: AppParts): Hono => {
+export const createApp = (parts: AppParts): Hono => {
+  const { database, now, background, photos, forecast } = parts;
+  const { door = ONE_DESK, log = faultsOnly, firstCode = null } = parts;
   const app = new Hono();
   const screens: Screens = {
     context: () => ({
@@ -150,12 +153,18 @@ export const createApp = ({
     }),
     isSecure: door.publicAddress?.startsWith('https:') ?? false,
     addressOf: (c, path) => addressAt(c, path, door),
+    firstCode,
+    path: door.path,
   };
   app.use(named(), requestLog(log));
   app.use(securityHeaders(door.publicAddress));
   // Pages and assets shrink to a fifth or a tenth; nothing on them is a secret that is guessed at by their length.
   app.use(compressed());
-  app.use(inItsEnglish(screens));
+  const finish = finishing(
+    (c) => putInItsEnglish(c, screens.context()),
+    (c) => putUnderPath(c, door.path),
+  );
+  app.use(finished(finish));
   app.use(ownNamesOnly(door));
   app.use(sameOrigin(door.publicAddress, orProblem(403, foreign)));
   app.use(trimTrailingSlash());
@@ -163,8 +172,10 @@ export const createApp = ({
   const limitOf = (path: string) => (isFilePath(path) ? fileLimit : isPhotoPath(path) ? photoLimit : formLimit);
   app.use((c, next) => limitOf(c.req.path)(c, next));
   if (!door.isOneDesk)
-    app.use(signedInOnly(screens, { signInFirst: orProblem(401, signInFirst), notYours: orProblem(403, notYours) }));
-  app.use(keptPages(screens));
+    app.use(
+      signedInOnly(screens, { signInFirst: orProblem(401, signInFirst(screens)), notYours: orProblem(403, notYours) }),
+    );
+  app.use(keptPages(screens, finish));
   app.route('/', assetRoutes());
   app.route('/', noSignalRoute());
   for (const routes of SCREEN_ROUTES) app.route('/', routes(screens));
@@ -175,5 +186,5 @@ export const createApp = ({
     return orProblem(405, notByThis)(c, methods);
   });
   app.onError(fault(log));
-  return app;
+  return mountedAt(app, door.path);
 };

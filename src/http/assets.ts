@@ -36,8 +36,8 @@ interface Asset {
 const SCRIPT = 'text/javascript; charset=utf-8';
 
 const SCRIPTS = [
-  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js', 'others.js', 'photo.js', 'keep-focus.js'],
-  ...['acts.js', 'keep-place.js', 'show-anew.js', 'waiting-list.js', 'waiting-store.js'],
+  ...['screen.js', 'clocks.js', 'kept.js', 'waiting.js', 'others.js', 'photo.js', 'keep-focus.js', 'passkey.js'],
+  ...['acts.js', 'keep-place.js', 'own-path.js', 'show-anew.js', 'waiting-list.js', 'waiting-store.js'],
 ];
 
 /** What a page asks for, and its scripts in turn, with their version. */

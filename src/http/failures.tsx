@@ -3,7 +3,7 @@ import type { FC } from 'hono/jsx';
 import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
-import { isHeldByOthers, logLines } from '../usecases/core/log-lines.ts';
+import { isHeldByOthers, logLines, notWritten } from '../usecases/core/log-lines.ts';
 import { isApiPath, problem } from './api/problem.ts';
 import { ownPath, page, seeDone } from './page.tsx';
 import { type Log, requestOf } from './request-log.ts';
@@ -67,30 +67,54 @@ const HAPPENED = 'Something went wrong in the program.';
 
 const SECONDS_UNTIL_AGAIN = '5';
 
-/** What somebody else holds: a tap that waits is sent again by itself, as when nobody answers (views/assets/waiting.js). */
-const held = (c: Context) => {
+/** Why nothing can be written just now, and what is to be done about it. */
+const HINDRANCES = {
+  held: {
+    title: 'Busy',
+    happened: 'Another program is writing to the database just now.',
+    todo: 'Wait a moment, go back, and do it again.',
+  },
+  full: {
+    title: 'No room',
+    happened: 'There is no room left on the disk.',
+    todo: 'Everything saved before is there. Make room on the machine that this runs on, go back, and do it again.',
+  },
+  'read-only': {
+    title: 'Read only',
+    happened: 'The database may only be read.',
+    todo: 'Everything saved before is there. See who may write its file and folder on the machine that this runs on, go back, and do it again.',
+  },
+} as const;
+
+type Hindrance = keyof typeof HINDRANCES;
+
+const hindranceOf = (error: Error): Hindrance | null => (isHeldByOthers(error) ? 'held' : notWritten(error));
+
+/** A tap that waits is sent again by itself, as when nobody answers (views/assets/waiting.js). */
+const hindered = (c: Context, hindrance: Hindrance) => {
+  const { title, happened, todo } = HINDRANCES[hindrance];
   c.header('Retry-After', SECONDS_UNTIL_AGAIN);
-  return page(
-    c,
-    { title: 'Busy' },
-    <PlainPage happened="Another program is writing to the database just now.">
-      Nothing was changed here. Wait a moment, go back, and do it again.
+  const content = (
+    <PlainPage happened={happened}>
+      {`Nothing was changed. ${todo}`}
       <span hidden data-fault />
-    </PlainPage>,
-    { status: 503 },
+    </PlainPage>
   );
+  return page(c, { title }, content, { status: 503 });
 };
 
 const InLog: FC<{ c: Context }> = ({ c }) => <>{`In the log it is request ${requestOf(c)}.`}</>;
 
 /**
  * A fault of the program: the page tells the maker what is safe, the log tells whoever mends it what happened. What another
- * process held for too long is no fault.
+ * process held for too long is no fault, and neither is a disk that is full or may not be written.
  */
 export const fault = (log: Log) => (error: Error, c: Context) => {
   log({ request: requestOf(c), fault: logLines(error) });
-  if (isApiPath(c.req.path)) return problem(c, isHeldByOthers(error) ? 503 : 500);
-  if (isHeldByOthers(error)) return held(c);
+  const hindrance = hindranceOf(error);
+  if (isApiPath(c.req.path))
+    return hindrance ? problem(c, 503, { title: HINDRANCES[hindrance].happened }) : problem(c, 500);
+  if (hindrance) return hindered(c, hindrance);
   const asked = (
     <PlainPage
       happened={HAPPENED}

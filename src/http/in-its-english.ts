@@ -1,11 +1,10 @@
-import type { Context, MiddlewareHandler } from 'hono';
+import type { Context } from 'hono';
 import { usManifest, usPage } from '../../views/words/us-page.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { writtenIn } from '../usecases/core/own-words.ts';
 import { answerAsItIs } from './compressed.ts';
 import { isFilePath } from './file-routes.tsx';
 import { readForm } from './form.ts';
-import type { Screens } from './screens.ts';
 
 /** What was just typed or asked: pages repeat it where it could not be taken. */
 const justTyped = async (c: Context): Promise<string[]> => {
@@ -14,15 +13,11 @@ const justTyped = async (c: Context): Promise<string[]> => {
   return isForm ? [...asked, ...Object.values(await readForm(c))] : asked;
 };
 
-const DONE = 'in its English';
-
-/** What is answered is in the English of the yard already: it was kept so. */
-export const isInItsEnglish = (c: Context): void => c.set(DONE, true);
-
-/** Puts what is answered into the English of the yard, once. */
+/**
+ * Puts every page, part of a page and manifest into the English of the yard, whoever made it. Where the store cannot be read,
+ * such as in a page that says just that, it stays as it was written.
+ */
 export const putInItsEnglish = async (c: Context, context: UseCaseContext): Promise<void> => {
-  if (c.get(DONE)) return;
-  isInItsEnglish(c);
   const type = c.res.headers.get('Content-Type') ?? '';
   const isPage = type.startsWith('text/html');
   if (!isPage && !type.startsWith('application/manifest+json')) return;
@@ -33,14 +28,3 @@ export const putInItsEnglish = async (c: Context, context: UseCaseContext): Prom
   c.res = new Response(isPage ? usPage(text, own) : usManifest(text), c.res);
   answerAsItIs(c);
 };
-
-/**
- * Every page, part of a page and manifest in the English of the yard, whoever made it. Where the store cannot be read,
- * such as in a page that says just that, it stays as it was written.
- */
-export const inItsEnglish =
-  ({ context }: Screens): MiddlewareHandler =>
-  async (c, next) => {
-    await next();
-    await putInItsEnglish(c, context());
-  };

@@ -2,7 +2,7 @@ import type { Context, MiddlewareHandler } from 'hono';
 import { getCookie } from 'hono/cookie';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { answerWithKept, type KeptBody } from './compressed.ts';
-import { isInItsEnglish, putInItsEnglish } from './in-its-english.ts';
+import { type Finish, isFinished } from './finished.ts';
 import type { Screens } from './screens.ts';
 import { personAt } from './signed-in.ts';
 import { WHO } from './this-device.ts';
@@ -59,7 +59,7 @@ const pageOf = async ({ res }: Context): Promise<KeptPage | null> => {
 
 const answer = (c: Context, { bytes, headers, ...rest }: KeptPage): Response => {
   answerWithKept(c, { bytes, ...rest });
-  isInItsEnglish(c);
+  isFinished(c);
   return new Response(bytes, { status: 200, headers: [...headers] });
 };
 
@@ -68,7 +68,7 @@ const answer = (c: Context, { bytes, headers, ...rest }: KeptPage): Response => 
  * the minute is over. Where nothing says whether anything was written, as with a database elsewhere, each is drawn anew.
  */
 export const keptPages =
-  ({ context }: Screens): MiddlewareHandler =>
+  ({ context }: Screens, finish: Finish): MiddlewareHandler =>
   async (c, next) => {
     if (!isMadeOfData(c)) return next();
     const { database, now, background } = context();
@@ -82,7 +82,7 @@ export const keptPages =
     const before = coming && (await coming.catch(() => null));
     if (before) return answer(c, before);
     const drawn = next()
-      .then(() => putInItsEnglish(c, context()))
+      .then(() => finish(c))
       .then(() => pageOf(c));
     if (all.bytes < MOST_BYTES) all.pages.set(key, drawn);
     const page = await drawn;

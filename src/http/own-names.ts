@@ -11,10 +11,12 @@ export interface Door {
   addresses: () => readonly string[];
   /** The origin by which others get to it through a proxy, such as `https://rota.example`; null where none stands in front. */
   publicAddress: string | null;
+  /** Under which path of it, such as `/rota`; '' at its root. */
+  path: string;
 }
 
 /** One desk: nobody but the machine itself gets here. */
-export const ONE_DESK: Door = { isOneDesk: true, hosts: [], addresses: () => [], publicAddress: null };
+export const ONE_DESK: Door = { isOneDesk: true, hosts: [], addresses: () => [], publicAddress: null, path: '' };
 
 const NOT_OURS =
   'Mould Rota does not go by that name, so it did not answer, and nothing was changed. If the name is yours, whoever set ' +
@@ -59,5 +61,5 @@ export const ownNamesOnly =
   };
 
 /** A path as others get to it. */
-export const addressAt = (c: Context, path: string, { publicAddress }: Door): string =>
-  new URL(path, publicAddress ?? c.req.url).href;
+export const addressAt = (c: Context, path: string, { publicAddress, path: under }: Door): string =>
+  new URL(under + path, publicAddress ?? c.req.url).href;

@@ -1,15 +1,17 @@
 import { type Context, Hono } from 'hono';
 import type { Person } from '../../shared/person.ts';
-import { InvitedPage, OWN_PASSWORD, OwnPasswordPage, SIGN_IN, SignInPage } from '../../views/access/sign-in-page.tsx';
+import { InvitedPage, SIGN_IN, SIGN_IN_BY_PASSKEY, SignInPage } from '../../views/access/sign-in-page.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
-import { changeOwnPassword } from '../usecases/access/own-password.ts';
+import { askToSignIn, passkeyPlace, signInByPasskey } from '../usecases/access/passkeys.ts';
 import { followInvitation, invitedBy, signIn, signOut, signOutEverywhere } from '../usecases/access/sign-in.ts';
+import { heldChallenges } from './challenges.ts';
 import { missing } from './failures.tsx';
+import { firstOwnerPage, isForFirst } from './first-owner-routes.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { ownPath, page } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { forgetSession, personAt, rememberSession, sessionSecret } from './signed-in.ts';
-import { countedTries } from './tries.ts';
+import { forgetSession, personAt, rememberSession, sessionSecret, startOf } from './signed-in.ts';
+import { countedTries, tooMany } from './tries.ts';
 
 interface Asked {
   typed: string;
@@ -17,13 +19,22 @@ interface Asked {
   errors: Record<string, string>;
 }
 
-/** 401: neither kept by a phone in place of the page that was asked for, nor swapped into one that is open. */
-const signInPage = (c: Context, asked: Asked) =>
-  page(c, { title: 'Sign in', isOutside: true }, <SignInPage {...asked} />, { status: 401 });
+/** What a passkey signs in by, while the program runs. */
+const challenges = heldChallenges();
+const BY_PASSKEY = 'sign in';
 
-/** What whoever has not signed in sees at any address; it leads on to there. */
-export const signInFirst = (c: Context) =>
-  signInPage(c, { typed: '', back: c.req.method === 'GET' ? ownPath(c.req.path) : '/', errors: {} });
+/** 401: neither kept by a phone in place of the page that was asked for, nor swapped into one that is open. */
+const signInPage = async ({ context, addressOf }: Screens, c: Context, asked: Asked) => {
+  const place = passkeyPlace(addressOf(c, '/'));
+  const passkey = place && (await askToSignIn(place, await challenges.make(BY_PASSKEY, context().now)));
+  return page(c, { title: 'Sign in', isOutside: true }, <SignInPage {...asked} passkey={passkey} />, { status: 401 });
+};
+
+/** What whoever has not signed in sees at any address; it leads on to there. Before there is an owner, how to become it. */
+export const signInFirst = (screens: Screens) => async (c: Context) =>
+  (await isForFirst(screens))
+    ? firstOwnerPage(c)
+    : signInPage(screens, c, { typed: '', back: c.req.method === 'GET' ? ownPath(c.req.path) : '/', errors: {} });
 
 /** What somebody sees who asks for more than they may. */
 export const notYours = (c: Context, { role }: Person) =>
@@ -36,13 +47,9 @@ export const notYours = (c: Context, { role }: Person) =>
     { status: 403 },
   );
 
-const tooMany = (minutes: number): string =>
-  `Too many tries. Wait ${minutes === 1 ? 'a minute' : `${minutes} minutes`}.`;
-
-const startOf = ({ role }: Pick<Person, 'role'>): string => (role === 'yard' ? '/today' : '/');
-
 /** How somebody gets in, and out. None of it is a change of the yard. */
-export const signInRoutes = ({ context, isSecure }: Screens): Hono => {
+export const signInRoutes = (screens: Screens): Hono => {
+  const { context, isSecure } = screens;
   const routes = new Hono();
   const tries = countedTries();
   const invitedPage = (c: Context, name: string, errors: Record<string, string>) => {
@@ -56,11 +63,16 @@ export const signInRoutes = ({ context, isSecure }: Screens): Hono => {
       },
     );
   };
-  routes.get(SIGN_IN, (c) => signInPage(c, { typed: '', back: ownPath(c.req.query('back')), errors: {} }));
+  routes.get(SIGN_IN, async (c) =>
+    (await isForFirst(screens))
+      ? firstOwnerPage(c)
+      : signInPage(screens, c, { typed: '', back: ownPath(c.req.query('back')), errors: {} }),
+  );
   routes.post(SIGN_IN, async (c) => {
     const { name = '', password = '', back } = await readForm(c);
     const now = context();
-    const again = (errors: Record<string, string>) => signInPage(c, { typed: name, back: ownPath(back), errors });
+    const again = (errors: Record<string, string>) =>
+      signInPage(screens, c, { typed: name, back: ownPath(back), errors });
     const wait = tries.begin(name, now.now);
     if (wait > 0) return again({ password: tooMany(wait) });
     const secret = await signIn(now, name, password);
@@ -69,31 +81,20 @@ export const signInRoutes = ({ context, isSecure }: Screens): Hono => {
     rememberSession(c, secret.value, isSecure);
     return c.redirect(ownPath(back), 303);
   });
+  routes.post(SIGN_IN_BY_PASSKEY, async (c) => {
+    const { answer = '', back } = await readForm(c);
+    const [now, place] = [context(), passkeyPlace(screens.addressOf(c, '/'))];
+    const isChallenge = (challenge: string) => challenges.take(challenge, BY_PASSKEY, now.now);
+    const secret = place && (await signInByPasskey(now, answer, place, { isChallenge }));
+    if (!secret?.ok)
+      return signInPage(screens, c, { typed: '', back: ownPath(back), errors: errorsByField(secret?.faults ?? []) });
+    rememberSession(c, secret.value, isSecure);
+    return c.redirect(ownPath(back), 303);
+  });
   routes.post('/sign-out', async (c) => {
     await signOut(context(), sessionSecret(c));
     forgetSession(c);
     return c.redirect(SIGN_IN, 303);
-  });
-  const ownPassword = (c: Context, { name }: Person, errors: Record<string, string>) =>
-    page(c, { title: 'Your password' }, <OwnPasswordPage {...{ name, errors }} />, {
-      status: Object.keys(errors).length > 0 ? 422 : 200,
-    });
-  routes.get(OWN_PASSWORD, (c) => {
-    const person = personAt(c);
-    return person ? ownPassword(c, person, {}) : missing(c);
-  });
-  routes.post(OWN_PASSWORD, async (c) => {
-    const person = personAt(c);
-    if (!person) return missing(c);
-    const { before = '', password = '' } = await readForm(c);
-    const now = context();
-    const wait = tries.begin(person.name, now.now);
-    if (wait > 0) return ownPassword(c, person, { before: tooMany(wait) });
-    const secret = await changeOwnPassword(now, person, { before, password });
-    if (!secret.ok) return ownPassword(c, person, errorsByField(secret.faults));
-    tries.right(person.name);
-    rememberSession(c, secret.value, isSecure);
-    return c.redirect(startOf(person), 303);
   });
   routes.post('/sign-out-everywhere', async (c) => {
     const person = personAt(c);

@@ -30,8 +30,12 @@ export const forgetSession = (c: Context): void => {
 /** Who has signed in and asks; null at the one desk, where nobody has to. */
 export const personAt = (c: Context): Person | null => (c.get('person') as Person | undefined) ?? null;
 
+/** Where somebody begins who has just come in. */
+export const startOf = ({ role }: Pick<Person, 'role'>): string => (role === 'yard' ? '/today' : '/');
+
 /** What anybody may ask for: how to get in, what pages are drawn with, whether it runs; and addresses that are secrets themselves. */
-const FOR_ANYBODY = /^\/(sign-in|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.(ics|json))$/;
+const FOR_ANYBODY =
+  /^\/(sign-in(\/passkey)?|first-owner|invited\/[\w-]+|assets\/.*|sw\.js|healthz|readyz|calendar\/[\w-]+\.(ics|json))$/;
 
 /** Today, the moulds and counting: no prices, no orders but through what is packed today. */
 const FOR_THE_YARD =

@@ -20,6 +20,10 @@ export interface Tries {
 
 const minuteAt = (now: string): number => Math.floor(Date.parse(now) / 60_000);
 
+/** Said to whoever has to wait. */
+export const tooMany = (minutes: number): string =>
+  `Too many tries. Wait ${minutes === 1 ? 'a minute' : `${minutes} minutes`}.`;
+
 /** How often a password was guessed at, by name, while the program runs. */
 export const countedTries = (): Tries => {
   const tried = new Map<string, Tried>();

@@ -1,10 +1,13 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { updateMould } from '../../db/stores/mould-store.ts';
+import { createApp } from '../../src/http/app.ts';
+import { ONE_DESK } from '../../src/http/own-names.ts';
 import { launchBrowser } from '../support/browser.ts';
 import { restartedServer } from '../support/restarted-server.ts';
-import { demoScreens } from '../support/screens.ts';
+import { DEMO_NOW, demoScreens, withDemo } from '../support/screens.ts';
 import { watchedPage } from '../support/served-screens.ts';
+import { databaseFilled } from '../support/temporary-database.ts';
 
 let browser: Browser;
 beforeAll(async () => {
@@ -15,16 +18,16 @@ afterAll(() => browser.close());
 const PHONE = { serviceWorkers: 'allow', hasTouch: true, isMobile: true } as const;
 
 const PATHS_KEPT = `(async () => {
-  const name = (await caches.keys()).find((one) => one.startsWith('kept-'));
+  const name = (await caches.keys()).find((one) => one.startsWith('kept'));
   const keys = name ? await (await caches.open(name)).keys() : [];
-  return keys.map(({ url }) => new URL(url).pathname).filter((path) => !path.startsWith('/assets/'));
+  return keys.map(({ url }) => new URL(url).pathname).filter((path) => !path.includes('/assets/'));
 })()`;
 
 /** What is kept by the browser, once there is as much as that beside the page for when there is none. */
 const kept = async (page: Page, least: number): Promise<string[]> => {
   for (;;) {
     const paths = await page.evaluate<string[]>(PATHS_KEPT);
-    if (paths.filter((path) => path !== '/no-signal').length >= least) return paths;
+    if (paths.filter((path) => !path.endsWith('/no-signal')).length >= least) return paths;
     await page.waitForTimeout(50);
   }
 };
@@ -85,4 +88,25 @@ test('what is sent is never kept, and a server that answers with a fault is show
   await server.stop();
   await page.reload();
   expect(await page.locator('button[aria-label="Cleaned: 600 no. 2"]').count()).toBe(0);
+});
+
+test('under a path all of it is asked for and kept there, and taps go there', async () => {
+  const database = await databaseFilled(withDemo);
+  const app = createApp({ database, now: () => DEMO_NOW, door: { ...ONE_DESK, path: '/rota' } });
+  const server = await restartedServer(app);
+  const { page, complaints } = await watchedPage(browser, PHONE);
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(new URL(request.url()).pathname));
+  await page.goto(`${server.url}/rota/moulds`);
+  const needed = ['/rota/today', '/rota/today/evening', '/rota/today/sheet', '/rota/moulds', '/rota/no-signal'];
+  expect(await kept(page, 4)).toEqual(expect.arrayContaining(needed));
+  await page.locator('.mould', { hasText: '600 no. 2' }).locator('.mould-tile').click();
+  await page.getByRole('button', { name: 'Cleaned: 600 no. 2' }).click();
+  await page.waitForSelector('.notice');
+  expect(complaints).toEqual([]);
+  expect(asked).toEqual(expect.arrayContaining(['/rota/changes/stream', '/rota/moulds/600%20no.%202/cleaned']));
+  expect(asked.filter((path) => !path.startsWith('/rota/'))).toEqual([]);
+  await server.stop();
+  await page.goto(`${server.url}/rota/today`);
+  expect(await page.textContent('.as-kept')).toContain('No signal.');
 });

@@ -14,6 +14,7 @@ const NOT_CAPTURED = [
   'changes',
   'doorKeys',
   'notices',
+  'passkeys',
   'people',
   'planPieces',
   'plans',

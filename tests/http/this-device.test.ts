@@ -81,7 +81,7 @@ describe('a name chosen on a device', () => {
 describe('opening it on a phone', () => {
   test('by a square to point a camera at, and the address to copy', async () => {
     const { database, now } = await yardContext();
-    const door = { isOneDesk: true, hosts: [], addresses: () => ['192.168.1.20'], publicAddress: null };
+    const door = { isOneDesk: true, hosts: [], addresses: () => ['192.168.1.20'], publicAddress: null, path: '' };
     const app = createApp({ database, now: () => now, door });
     const html = await (await app.request('http://192.168.1.20:3000/phone')).text();
     expect(html).toContain('http://192.168.1.20:3000/today</textarea>');

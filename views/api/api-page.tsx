@@ -59,7 +59,7 @@ export const ApiPage: FC<{ description: ApiDescription }> = ({ description: { se
       <p>
         Send <code>Authorization: Bearer …</code>. What is recorded takes an <code>Idempotency-Key</code>, so that it
         can be sent again. The same in a form for programs (OpenAPI 3.1):{' '}
-        <a href={`${server}/openapi.json`}>openapi.json</a>.
+        <a href="/api/v1/openapi.json">openapi.json</a>.
       </p>
       {Object.entries(paths).flatMap(([path, methods]) =>
         Object.entries(methods).map(([method, described]) => (

@@ -1,5 +1,7 @@
 // A tap as it is kept: a key of its own, what its form says, and when it was.
 
+import { ownPath } from './own-path.js';
+
 /** Forms that may wait: those for which somebody stands in the yard. */
 const FORMS = /^\/(today|moulds)\//;
 /** Those of them that only show first what they would do: nobody is there to see it when they are sent later. */
@@ -7,9 +9,8 @@ const ASKED_FIRST = /^\/today\/(another-hour|left-out|one-more|running-late)$/;
 /** Those of them that say when something was done. */
 const TIMED = /^\/today\/(coated|covered|mixed|mixing|packed|poured|prepared|stripped)$/;
 
-const pathOf = (address) => new URL(address, location.href).pathname;
 export const mayWait = ({ method, action }) =>
-  method === 'POST' && FORMS.test(pathOf(action)) && !ASKED_FIRST.test(pathOf(action));
+  method === 'POST' && FORMS.test(ownPath(action)) && !ASKED_FIRST.test(ownPath(action));
 
 // crypto.randomUUID is there on secure addresses only; RFC 9562, version 4.
 const newKey = () => {
@@ -33,10 +34,10 @@ const instantOf = (at) => `${at.toISOString().slice(0, 16)}:00Z`;
 
 // What is sent later was done at the time of the tap. Where the form says another time, it is that, on the day of the tap.
 const withTime = (fields, action, at) => {
-  if (!TIMED.test(pathOf(action))) return fields;
+  if (!TIMED.test(ownPath(action))) return fields;
   const said = new Map(fields);
   const without = (...names) => fields.filter(([name]) => !names.includes(name));
-  if (/^\/today\/mix(ed|ing)$/.test(pathOf(action))) return [...fields, ['begunAt', instantOf(at)]];
+  if (/^\/today\/mix(ed|ing)$/.test(ownPath(action))) return [...fields, ['begunAt', instantOf(at)]];
   const tapped = [
     ['at', instantOf(at)],
     ['tapped', 'yes'],

@@ -1,5 +1,7 @@
 // Has the browser keep the pages that are needed in the yard (service-worker.js). It does on a secure address only.
 
+import { ROOT } from './own-path.js';
+
 const settled = 1500;
 const worker = navigator.serviceWorker;
 
@@ -10,7 +12,7 @@ const askToKeep = async () => {
 
 if (worker) {
   const isNew = worker.controller === null;
-  worker.register('/sw.js').catch(() => undefined);
+  worker.register(`${ROOT}sw.js`).catch(() => undefined);
   if (isNew) askToKeep();
 
   // What was recorded is on the page that is kept as well.

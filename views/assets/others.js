@@ -1,6 +1,7 @@
 // What others do is seen without loading the page: the server says when anything was changed, and the page is shown anew in its
 // place, unless somebody is in the middle of typing.
 
+import { ROOT } from './own-path.js';
 import { follows, mayShowAnew, showAnew } from './show-anew.js';
 
 const AGAIN_MS = 1000;
@@ -26,7 +27,7 @@ const hear = ({ data }) => {
 const listen = () => {
   const wanted = follows() && !document.hidden && navigator.onLine;
   if (wanted && !source) {
-    source = new EventSource('/changes/stream');
+    source = new EventSource(`${ROOT}changes/stream`);
     source.addEventListener('revision', hear);
   }
   if (!wanted) {

@@ -173,6 +173,8 @@ document.addEventListener('htmx:after:request', (event) => {
 
 // A form that leads to another page is sent only when somebody is there: otherwise the browser would put a page of its own
 // in place of what was typed.
+/** Beside this script, wherever that is. */
+const MARK = new URL('mark.svg', document.currentScript.src);
 const SURE = new WeakSet();
 const ASKING = new WeakSet();
 const UNSAVED = 'unsaved form';
@@ -187,7 +189,7 @@ document.addEventListener('submit', async (event) => {
   if (ASKING.has(form)) return;
   ASKING.add(form);
   try {
-    await fetch('/assets/mark.svg', { method: 'HEAD', cache: 'no-store' });
+    await fetch(MARK, { method: 'HEAD', cache: 'no-store' });
   } catch {
     say('gone');
     return;

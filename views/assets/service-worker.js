@@ -1,7 +1,11 @@
 // Keeps the pages that are needed in the yard, for when there is no signal. While the server answers, nothing that is kept is
 // shown. VERSION and ASSETS stand before this: the server writes them (src/http/assets.ts).
 
-const KEPT = 'kept-';
+/** Where the program is: "" at the root of its address, or "/rota". Below, paths are written as if it stood at the root. */
+const BASE = new URL(self.registration.scope).pathname.slice(0, -1);
+const ownPath = (address) => new URL(address).pathname.slice(BASE.length);
+
+const KEPT = `kept${BASE}-`;
 const CACHE = `${KEPT}${VERSION}`;
 /** Pages of the version before may still be there, and need its assets. */
 const VERSIONS = 2;
@@ -16,13 +20,13 @@ const NO_SERVER = [502, 503, 504];
 const isNeeded = (path) => IN_THE_YARD.includes(path) || /^\/(mould|piece\/\d+)\/[^/]+$/.test(path);
 
 // What was searched for, or was just done, is not what the page shows the next time.
-const isKept = (url) => url.search === '' && isNeeded(url.pathname);
+const isKept = (url) => url.search === '' && isNeeded(ownPath(url));
 
 const keep = async (path, response) => {
   const headers = new Headers(response.headers);
   headers.set(KEPT_AT, new Date().toISOString());
   const cache = await caches.open(CACHE);
-  await cache.put(path, new Response(await response.text(), { headers }));
+  await cache.put(BASE + path, new Response(await response.text(), { headers }));
 };
 
 const versions = async () => (await caches.keys()).filter((name) => name.startsWith(KEPT)).reverse();
@@ -35,13 +39,13 @@ const found = async (address) => {
 };
 
 const fetchAndKeep = async (path) => {
-  const response = await fetch(path, { cache: 'no-store' });
+  const response = await fetch(BASE + path, { cache: 'no-store' });
   if (response.ok && !response.redirected) await keep(path, response);
 };
 
 const keepForTheYard = async () => {
   for (const path of IN_THE_YARD) {
-    const before = await found(path);
+    const before = await found(BASE + path);
     const age = Date.now() - Date.parse(before?.headers.get(KEPT_AT) ?? '1970-01-01');
     if (age > AGAIN_MS) await fetchAndKeep(path);
   }
@@ -73,8 +77,8 @@ const keptPages = async () => {
   for (const name of await versions()) {
     const cache = await caches.open(name);
     for (const { url } of await cache.keys()) {
-      const { pathname } = new URL(url);
-      if (isNeeded(pathname) && !pages.has(pathname)) pages.set(pathname, await cache.match(url));
+      const path = ownPath(url);
+      if (isNeeded(path) && !pages.has(path)) pages.set(path, await cache.match(url));
     }
   }
   return [...pages];
@@ -82,13 +86,13 @@ const keptPages = async () => {
 
 const LIST = '<ul class="kept-pages"></ul>';
 const noSignal = async () => {
-  const blank = await found(NO_SIGNAL);
+  const blank = await found(BASE + NO_SIGNAL);
   if (!blank) return Response.error();
   const lines = [];
   for (const [path, response] of await keptPages()) {
     const html = await response.clone().text();
     const title = /<title>([^<]*?)( · [^<]*)?<\/title>/.exec(html)?.[1] ?? path;
-    lines.push(`<li><a href="${path}">${title}</a>, as it was ${whenText(response, html)}</li>`);
+    lines.push(`<li><a href="${BASE}${path}">${title}</a>, as it was ${whenText(response, html)}</li>`);
   }
   const list = lines.length > 0 ? `<ul class="kept-pages">${lines.join('')}</ul>` : '<p>Nothing yet.</p>';
   const html = (await blank.text()).replace(LIST, list);
@@ -100,7 +104,7 @@ const fromServer = async (event, url) => {
   if (NO_SERVER.includes(response.status)) throw new Error('There is no server.');
   if (response.ok && isKept(url)) {
     const copy = response.clone();
-    event.waitUntil(keep(url.pathname, copy).then(keepForTheYard));
+    event.waitUntil(keep(ownPath(url), copy).then(keepForTheYard));
   }
   return response;
 };
@@ -109,7 +113,7 @@ const page = async (event, url) => {
   try {
     return await fromServer(event, url);
   } catch {
-    const kept = isNeeded(url.pathname) ? await found(url.pathname) : undefined;
+    const kept = isNeeded(ownPath(url)) ? await found(url.pathname) : undefined;
     return kept ? asKept(kept) : noSignal();
   }
 };
@@ -130,7 +134,7 @@ const asset = async (request, url) => {
 
 self.addEventListener('install', (event) => {
   self.skipWaiting();
-  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll([...ASSETS, NO_SIGNAL])));
+  event.waitUntil(caches.open(CACHE).then((cache) => cache.addAll([...ASSETS, NO_SIGNAL].map((path) => BASE + path))));
 });
 
 const takeOver = async () => {
@@ -143,12 +147,12 @@ self.addEventListener('activate', (event) => event.waitUntil(takeOver()));
 self.addEventListener('fetch', (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== 'GET' || url.origin !== self.location.origin) return;
-  if (url.pathname.startsWith('/assets/')) event.respondWith(asset(event.request, url));
+  if (ownPath(url).startsWith('/assets/')) event.respondWith(asset(event.request, url));
   else if (event.request.mode === 'navigate') event.respondWith(page(event, url));
 });
 
 // A page that was changed in its place, or was there before this was.
 self.addEventListener('message', (event) => {
-  const path = event.data?.keep;
+  const path = ownPath(new URL(event.data?.keep ?? '/', self.location.href));
   if (isNeeded(path)) event.waitUntil(fetchAndKeep(path).then(keepForTheYard, () => undefined));
 });

@@ -1,6 +1,7 @@
 // The page once more, in its place: what stands in it has been changed, here or by somebody else.
 
 import { keepingPlace, nameOf } from './keep-place.js';
+import { ownPath } from './own-path.js';
 
 /** Pages that follow the day in the yard. */
 const FOLLOWS = /^\/(today|moulds|mould\/[^/]+|piece\/\d+\/[^/]+)$/;
@@ -8,7 +9,7 @@ const FIELDS = '#page :is(input:not([type=hidden]), textarea, select)';
 /** What a form said when it came back is on no page that is asked for. */
 const CAME_BACK = '#page :is(.form-errors, .asked, .effect)';
 
-export const follows = () => FOLLOWS.test(location.pathname);
+export const follows = () => FOLLOWS.test(ownPath(location.href));
 
 const isChosen = ({ options }) => {
   const byDefault = [...options].findIndex(({ defaultSelected }) => defaultSelected);

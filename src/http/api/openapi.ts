@@ -89,14 +89,14 @@ const doing = (operation: Doing): Json => ({
 const inputs = new Set([...READINGS, ...DOINGS].flatMap(({ body }) => body ?? []));
 
 /** The description of the JSON interface (OpenAPI 3.1), made of the shapes that check what comes and type what goes out. */
-export const openApi = (): Json => {
+export const openApi = (path: string): Json => {
   const paths: Record<string, Json> = {};
   for (const one of READINGS) paths[one.path] = { ...paths[one.path], [one.method]: reading(one) };
   for (const one of DOINGS) paths[one.path] = { ...paths[one.path], [one.method]: doing(one) };
   return {
     openapi: '3.1.0',
     info: { title: 'Mould Rota', version: '1', description: 'Amounts in the unit a material is kept in.' },
-    servers: [{ url: API }],
+    servers: [{ url: path + API }],
     security: [{ token: [] }, {}],
     paths,
     components: {

@@ -23,7 +23,6 @@ const TITLES: Readonly<Record<number, string>> = {
   422: 'That cannot be done',
   428: 'Say which one was seen',
   500: 'Something went wrong in the program',
-  503: 'Another program is writing just now',
 };
 
 /** Answers with a problem (RFC 9457): nothing was changed. */

@@ -5,8 +5,8 @@ import {
   dropOldDoorKeys,
   endDoorKey,
   endDoorKeys,
-  everybody,
   personNamed,
+  removePasskeys,
   setPasswordHash,
 } from '../../../db/stores/access-store.ts';
 import type { Person } from '../../../shared/person.ts';
@@ -71,11 +71,7 @@ export const signOut = async ({ database }: Moment, secret: string): Promise<voi
 export const signOutEverywhere = ({ database }: Moment, person: number): Promise<void> =>
   database.write((tx) => endDoorKeys(tx, person));
 
-/** True where somebody may decide who comes in. */
-export const hasOwner = ({ database }: Moment): Promise<boolean> =>
-  database.read(async (tx) => (await everybody(tx)).some(({ role, passwordHash }) => role === 'owner' && passwordHash));
-
-/** Makes an owner, or gives one that is there another password; every session of before is over then. */
+/** Makes an owner, or gives one that is there another password; every session and passkey of before is over then. */
 export const makeOwner = async (
   { database, now }: Moment,
   typed: string,
@@ -90,6 +86,7 @@ export const makeOwner = async (
     const before = await personNamed(tx, owner);
     if (before && before.role !== 'owner') return refuse('name', `${owner} is there already, and is no owner.`);
     if (before) await endDoorKeys(tx, before.id);
+    if (before) await removePasskeys(tx, before.id);
     if (before) await setPasswordHash(tx, before.id, passwordHash);
     else await addPerson(tx, { name: owner, role: 'owner', passwordHash, madeAt: now });
     return done(owner);
@@ -114,7 +111,7 @@ export const invitedBy = async ({ database, now }: Moment, secret: string): Prom
   return found && !isOver(found.until, now) ? found.person : null;
 };
 
-/** Follows an invitation: a password is chosen, and the secret of a session given. Of two at once one does. */
+/** Follows an invitation: a password is chosen, and the secret of a session given; passkeys of before are over. Of two at once one does. */
 export const followInvitation = async (moment: Moment, secret: string, password: string): Promise<Outcome<string>> => {
   const fits = passwordTyped(password);
   if (!fits.ok) return fits;
@@ -124,6 +121,7 @@ export const followInvitation = async (moment: Moment, secret: string, password:
     if (!found || isOver(found.until, moment.now)) return null;
     await setPasswordHash(tx, found.person.id, passwordHash);
     await endDoorKeys(tx, found.person.id);
+    await removePasskeys(tx, found.person.id);
     return found.person.id;
   });
   return person === null ? refuse('password', 'This invitation is over.') : done(await sessionFor(moment, person));

@@ -1,7 +1,11 @@
 import { isBusy } from '../../../db/busy.ts';
+import { type CannotWrite, cannotWrite } from '../../../db/cannot-write.ts';
 
 /** Another process held the database for longer than anybody waits; nothing was changed, and it may be tried again. */
 export const isHeldByOthers = (error: unknown): boolean => isBusy(error);
+
+/** Why nothing can be written just now; nothing was changed, and it may be tried again once it can. Null where it is another fault. */
+export const notWritten = (error: unknown): CannotWrite | null => cannotWrite(error);
 
 /** Errors that quote what they could not read. */
 const QUOTING = /^(SyntaxError|\$?ZodError)$/;

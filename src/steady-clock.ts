@@ -1,0 +1,18 @@
+/** A clock that is set right by the network goes back by less than this; one that was further ahead was wrong. */
+const STANDS_STILL_MS = 3_600_000;
+
+/**
+ * The clock, in whole minutes, that never runs back by less than an hour while the program runs: set back, it stands still until
+ * it is caught up, so that nothing is recorded before what was just recorded. One set back by more was wrong before, and is
+ * followed; what it left for a time to come is asked about on Today.
+ *
+ * `read` gives milliseconds since 1970.
+ */
+export const steadyClock = (read: () => number): (() => string) => {
+  let latest = 0;
+  return () => {
+    const now = read();
+    if (now > latest || now < latest - STANDS_STILL_MS) latest = now;
+    return `${new Date(latest).toISOString().slice(0, 16)}:00Z`;
+  };
+};

@@ -1,0 +1,20 @@
+import { expect, test } from 'vitest';
+import { steadyClock } from '../src/steady-clock.ts';
+
+/** What it says as the machine's clock goes from one time to the next. */
+const said = (...times: string[]): string[] => {
+  const left = [...times];
+  const clock = steadyClock(() => Date.parse(`2027-04-05T${left.shift()}Z`));
+  return times.map(() => clock().slice(11, 16));
+};
+
+test('a clock that is set back a little stands still until it is caught up, in whole minutes', () => {
+  expect(said('10:00:59.999', '09:59:00', '09:01:00', '10:00:58', '10:01:00')).toEqual([
+    ...['10:00', '10:00', '10:00', '10:00'],
+    '10:01',
+  ]);
+});
+
+test('one that was more than an hour ahead was wrong, and is followed both ways', () => {
+  expect(said('08:00:00', '20:00:00', '08:01:00', '08:00:30')).toEqual(['08:00', '20:00', '08:01', '08:01']);
+});
