@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gt, isNotNull, isNull, lt, max, min, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, gte, isNotNull, isNull, lt, max, min, ne, sql } from 'drizzle-orm';
 import {
   type CapturedRow,
   changes,
@@ -129,6 +129,20 @@ const changesOf = async (tx: Tx, heads: readonly { id: number }[]): Promise<Stor
   const all: StoredChange[] = [];
   for (const { id } of heads) all.push(...(await tx.select().from(changes).where(eq(changes.id, id))));
   return all;
+};
+
+/** Changes that moved a date and that nobody has undone, made from a date on and before another, as instants are written; read one by one. */
+export const changesThatMoved = async (
+  tx: Tx,
+  { from, until }: { from: string; until: string },
+): Promise<StoredChange[]> => {
+  const moved = sql`json_array_length(${changes.before}) > 0`;
+  const heads = await tx
+    .select({ id: changes.id })
+    .from(changes)
+    .where(and(isNull(changes.undoneBy), gte(changes.at, from), lt(changes.at, until), moved))
+    .orderBy(asc(changes.id));
+  return changesOf(tx, heads);
 };
 
 /** The same with what each did to the dates, read one by one. */

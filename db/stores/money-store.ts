@@ -1,4 +1,4 @@
-import { asc, desc, eq, sql } from 'drizzle-orm';
+import { asc, desc, eq, inArray, sql } from 'drizzle-orm';
 import type { YardCosts } from '../../shared/money.ts';
 import { incomings } from '../tables/material.ts';
 import { kitPrices, orderMoney, orderPayments, yardCosts } from '../tables/money.ts';
@@ -150,3 +150,12 @@ export const boughtGoods = (tx: Tx): Promise<BoughtGoods[]> =>
     .from(incomings)
     .orderBy(desc(incomings.on), desc(incomings.id))
     .limit(DELIVERIES_READ);
+
+/** What is asked for orders, by number; those of which nothing was said are left out. */
+export const pricesOfOrders = async (tx: Tx, ids: readonly string[]): Promise<ReadonlyMap<string, number>> => {
+  const rows = await tx
+    .select({ order: orderMoney.order, price: orderMoney.price })
+    .from(orderMoney)
+    .where(inArray(orderMoney.order, [...ids]));
+  return new Map(rows.flatMap(({ order, price }) => (price === null ? [] : [[order, price] as const])));
+};

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray, like, lt, ne, type SQL } from 'drizzle-orm';
+import { and, asc, desc, eq, gte, inArray, like, lt, ne, type SQL } from 'drizzle-orm';
 import type { OrderLine } from '../../shared/order.ts';
 import { customers } from '../tables/customer.ts';
 import { finishedPieces, piecesInMould } from '../tables/mould.ts';
@@ -167,3 +167,11 @@ export const freeSetAside = async (tx: Tx, id: string): Promise<void> => {
   await tx.update(finishedPieces).set({ order: null }).where(eq(finishedPieces.order, id));
   await tx.update(piecesInMould).set({ order: null }).where(eq(piecesInMould.order, id));
 };
+
+/** Orders handed over from a date on and before another, parts too, in the order in which they were taken. */
+export const handedOverBetween = (tx: Tx, { from, until }: { from: string; until: string }): Promise<StoredOrder[]> =>
+  ordersWhere(
+    tx,
+    and(eq(orders.status, 'handed over'), gte(orders.handedOverOn, from), lt(orders.handedOverOn, until)),
+    asc(orders.position),
+  );

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, getTableColumns, inArray, isNull, lt, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, gte, inArray, isNull, lt, or, sql } from 'drizzle-orm';
 import type { StockEntry } from '../../shared/stock-entry.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
@@ -83,6 +83,18 @@ export const stockTakenFor = async (
         isNull(stockEntries.ofLine),
         sql`${turns} % 2 = 0`,
       ),
+    )
+    .orderBy(asc(stockEntries.id));
+  return rows.map(({ id: _id, change: _change, ofLine: _ofLine, ...row }) => present(row));
+};
+
+/** Lines of the stock book from a date on and before another, as instants are written; what was undone is none. In the order in which they were written. */
+export const stockBetween = async (tx: Tx, { from, until }: { from: string; until: string }): Promise<StockEntry[]> => {
+  const rows = await tx
+    .select()
+    .from(stockEntries)
+    .where(
+      and(gte(stockEntries.at, from), lt(stockEntries.at, until), isNull(stockEntries.ofLine), sql`${turns} % 2 = 0`),
     )
     .orderBy(asc(stockEntries.id));
   return rows.map(({ id: _id, change: _change, ofLine: _ofLine, ...row }) => present(row));

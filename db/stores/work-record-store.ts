@@ -49,3 +49,22 @@ export const scrapCounts = async (tx: Tx): Promise<{ scrapped: number; of: numbe
     .from(table);
   return counts ?? { of: 0, scrapped: 0 };
 };
+
+const at = sql<string>`json_extract(${table.record}, '$.at')`;
+
+/** What was done from a date on and before another, as instants are written; in the order in which it was recorded. */
+export const workRecordsBetween = async (
+  tx: Tx,
+  { from, until }: { from: string; until: string },
+): Promise<WorkRecord[]> =>
+  (
+    await tx
+      .select({ record: table.record })
+      .from(table)
+      .where(sql`${at} >= ${from} and ${at} < ${until}`)
+      .orderBy(asc(table.id))
+  ).map(({ record }) => record);
+
+/** The instant of the first of all that was done; null where nothing was. */
+export const firstRecordAt = async (tx: Tx): Promise<string | null> =>
+  (await tx.select({ first: sql<string | null>`min(${at})` }).from(table))[0]?.first ?? null;

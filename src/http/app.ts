@@ -40,6 +40,7 @@ import { piecesRoutes } from './pieces-routes.tsx';
 import { priceRoutes } from './price-routes.tsx';
 import { faultsOnly, type Log, named, requestLog } from './request-log.ts';
 import type { Screens } from './screens.ts';
+import { seasonRoutes } from './season-routes.tsx';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { notYours, signInFirst, signInRoutes } from './sign-in-routes.tsx';
 import { signedInOnly } from './signed-in.ts';
@@ -96,6 +97,7 @@ const SCREEN_ROUTES: readonly ((screens: Screens) => Hono)[] = [
   piecesRoutes,
   pieceRoutes,
   priceRoutes,
+  seasonRoutes,
   traceRoutes,
   batchRoutes,
   buyingRoutes,

@@ -167,6 +167,7 @@ test('pages that are open beside each other are told apart by their titles', asy
     '/kits/by-size',
     '/prices',
     '/prices/sessions',
+    '/season',
     '/begin',
     '/begin/four',
     '/who',

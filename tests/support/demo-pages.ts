@@ -26,6 +26,7 @@ export const DEMO_PAGES = [
   '/yard/costs',
   '/trace',
   '/yard/measured',
+  '/season',
   '/yard/goes-wrong',
   '/mould/1200%20no.%201',
   '/moulds/labels',

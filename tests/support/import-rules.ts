@@ -96,6 +96,8 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   calendar: [...COMMON_ROOMS, 'turns', 'orders', 'buying', 'changes'],
   // Orders are priced, prices are kept as a file, and what costs are reckoned by is part of the yard.
   money: [...COMMON_ROOMS, 'orders', 'files', 'yard'],
+  // What was sold is told as orders are, minutes as they are measured, and all of it is kept as a file.
+  season: [...COMMON_ROOMS, 'orders', 'yard', 'files'],
   // A mould that is marked may have to be stripped first.
   moulds: [...COMMON_ROOMS, 'today'],
 };

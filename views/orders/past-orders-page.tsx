@@ -5,6 +5,7 @@ import { ButtonLink } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching } from '../parts/find-form.tsx';
 import { countWord } from '../parts/quantity-text.ts';
+import { SEASON } from '../season/season-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
 import { agreedText, contentsText } from './order-text.ts';
 import { PAST_WORDS } from './orders-found.tsx';
@@ -91,6 +92,7 @@ export const PastOrdersPage: FC<{ model: PastOrdersModel }> = ({ model }) => (
     </div>
     <p>
       <ButtonLink href="/orders">Open orders</ButtonLink>
+      <ButtonLink href={SEASON}>The season</ButtonLink>
     </p>
   </>
 );

@@ -5,6 +5,7 @@ import { ThisDevice } from '../device/this-device.tsx';
 import { Answer } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { SEASON } from '../season/season-text.ts';
 import { GOES_WRONG } from './goes-wrong-text.ts';
 import { missingAnswer, nextSection, sectionText } from './section-text.ts';
 import { SECTIONS, YARD } from './sections.ts';
@@ -71,6 +72,7 @@ export const YardPage: FC<YardPageProps> = ({ model, notice, who }) => (
       <ButtonLink href="/begin">Begin with four answers</ButtonLink>
       <ButtonLink href="/yard/guesses">Figures to check</ButtonLink>
       <ButtonLink href={GOES_WRONG}>What goes wrong</ButtonLink>
+      <ButtonLink href={SEASON}>The season</ButtonLink>
       <ButtonLink href="/yard/files">Files in and out</ButtonLink>
       <ButtonLink href="/yard/calendar">Calendar</ButtonLink>
       <ButtonLink href="/people">Who may come in</ButtonLink>
