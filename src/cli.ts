@@ -4,11 +4,11 @@ import { Writable } from 'node:stream';
 import { parseArgs } from 'node:util';
 import { ENGLISHES, type English } from '../shared/english.ts';
 import { type Fault, faultText } from '../shared/fault.ts';
-import type { OrderLine } from '../shared/order.ts';
 import { readOrderFor } from '../shared/order-file.ts';
 import { readYardFile, type YardFile } from '../shared/yard-file.ts';
 import { quoteOrder } from './engine/quote/quote.ts';
 import { readEnvironment } from './environment.ts';
+import type { OwnYard } from './file-commands.ts';
 import { besidePlan, type PlanBeside, planInFile, readPlanBeside, readReady } from './plan-beside.ts';
 import { sentencesSaid } from './sentences-said.ts';
 
@@ -54,19 +54,20 @@ const planned = (
   yard: YardFile,
   effort: Effort,
   asked: readonly string[],
-  kept: readonly OrderLine[],
   english: English,
+  { ready: kept, ...behind }: Pick<OwnYard, 'ready' | 'sparesBy'> = { ready: [] },
 ): Read<unknown> => {
-  const ready = readReady(yard, asked);
-  if (!ready.ok) return ready;
-  return { ok: true, value: sentencesSaid(planInFile(yard, effort, [...kept, ...ready.value]), english, yard) };
+  const read = readReady(yard, asked);
+  if (!read.ok) return read;
+  const ready = [...kept, ...read.value];
+  return { ok: true, value: sentencesSaid(planInFile(yard, effort, { ...behind, ready }), english, yard) };
 };
 
 const plan = (yardName: string, effort: Effort, asked: readonly string[], english: English): Read<unknown> => {
   const json = readJson(yardName);
   if (!json.ok) return json;
   const read = readYardFile(json.value);
-  return read.ok ? planned(read.yard, effort, asked, [], english) : read;
+  return read.ok ? planned(read.yard, effort, asked, english) : read;
 };
 
 /** The yard of the database, with what is to stand ready in it, in the English it is written in unless another is asked for. */
@@ -76,7 +77,7 @@ const planOwn = async ({ effort = 'normal', ready = [], english, ...others }: Op
   if (english !== undefined && !isEnglish(english)) return wrongUse(`no English "${english}"`);
   const { ownYard } = await import('./file-commands.ts');
   const own = await ownYard();
-  return own.ok ? planned(own.value.yard, effort, ready, own.value.ready, english ?? own.value.english) : own;
+  return own.ok ? planned(own.value.yard, effort, ready, english ?? own.value.english, own.value) : own;
 };
 
 interface Question {

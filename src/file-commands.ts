@@ -9,6 +9,7 @@ import type { English } from '../shared/english.ts';
 import type { Fault } from '../shared/fault.ts';
 import type { OrderLine } from '../shared/order.ts';
 import type { YardFile } from '../shared/yard-file.ts';
+import type { YardRecord } from '../shared/yard-record.ts';
 import { type Say, sayIn } from '../views/words/own-words.ts';
 import { asOf } from './engine/book/as-of.ts';
 import { readEnvironment } from './environment.ts';
@@ -19,6 +20,7 @@ import { TABLE_KINDS } from './usecases/files/csv-columns.ts';
 import { exportArchive, exportYard, type KeptFile } from './usecases/files/export-file.ts';
 import { exportTable } from './usecases/files/export-table.ts';
 import { type FileEffect, loadFile, readUpload, tryFile } from './usecases/files/load-file.ts';
+import { sparesByOf } from './usecases/plan/kept-ready.ts';
 import type { PromiseMove } from './usecases/plan/promises-moved.ts';
 import type { UnkeptDate } from './usecases/plan/save-edit.ts';
 
@@ -96,9 +98,12 @@ export const exportFrom = async ({ archive, csv, commas }: ExportOptions): Promi
   });
 };
 
-interface OwnYard {
+/** A yard of the database, and what is planned behind its orders. */
+export interface OwnYard {
   yard: YardFile;
   ready: OrderLine[];
+  /** What went wrong so far, where pieces to spare go by it. */
+  sparesBy?: YardRecord;
   english: English;
 }
 
@@ -108,10 +113,9 @@ export const ownYard = (): Promise<Read<OwnYard>> =>
     if (await database.read(isEmpty)) return wrong('DATABASE_URL', 'the database holds no yard');
     return database.read(async (tx) => {
       const ready = (await keptLines(tx)).map(({ count, ...what }) => ({ ...what, quantity: count }));
-      return {
-        ok: true,
-        value: { yard: asOf(await loadYardFile(tx, at), at), ready, english: await englishOfYard(tx) },
-      };
+      const yard = asOf(await loadYardFile(tx, at), at);
+      const sparesBy = await sparesByOf(tx, yard);
+      return { ok: true, value: { yard, ready, english: await englishOfYard(tx), ...(sparesBy ? { sparesBy } : {}) } };
     });
   });
 

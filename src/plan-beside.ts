@@ -3,9 +3,11 @@ import type { OrderLine } from '../shared/order.ts';
 import { type Keep, type PlanFile, planFile } from '../shared/plan.ts';
 import { shapeFaults } from '../shared/shape-faults.ts';
 import { readYardFile, type YardFile } from '../shared/yard-file.ts';
+import type { YardRecord } from '../shared/yard-record.ts';
 import { goodsOfLines } from './engine/book/goods.ts';
 import { withSoonestDays } from './engine/bound/soonest-days.ts';
 import { withKeptReady } from './engine/kept-ready.ts';
+import { sparesWanted, withSpares } from './engine/odds/spares.ts';
 import { planWithMemory } from './engine/plan.ts';
 import type { Effort } from './engine/search/effort.ts';
 import { memoryFromFile, type PlanMemory } from './engine/search/memory.ts';
@@ -20,12 +22,17 @@ export interface PlanBeside {
 
 /**
  * The plan of a yard as a plan file, with how it was come by and what is proven of its days. `ready`: what is to stand ready
- * for whoever comes, poured behind all orders as on the pages.
+ * for whoever comes, poured behind all orders as on the pages; so are pieces to spare where they go by a record.
  */
-export const planInFile = (yard: YardFile, effort: Effort, ready: readonly OrderLine[] = []): PlanFile => {
+export const planInFile = (
+  yard: YardFile,
+  effort: Effort,
+  { ready = [], sparesBy }: { ready?: readonly OrderLine[]; sparesBy?: YardRecord } = {},
+): PlanFile => {
   const { plan: ofOrders, memory } = planWithMemory(yard, { effort });
   const pieces = [...goodsOfLines(ready, yard).pieces].map(([casting, count]) => ({ casting, count }));
-  const plan = withKeptReady(yard, ofOrders, pieces, memory);
+  const spares = sparesBy ? sparesWanted(yard, ofOrders, sparesBy) : [];
+  const plan = withKeptReady(yard, ofOrders, withSpares(pieces, spares), memory);
   return {
     ...withSoonestDays(yard, plan),
     memory: { ...memory, choices: { ...memory.choices }, inShift: memory.inShift.map(([t, c]) => [t, { ...c }]) },

@@ -72,7 +72,7 @@ const withService = <T extends { id: string }>(entries: readonly T[], { moulds }
 
 const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
   const [units, english, habits] = [yardUnits[0]?.system, yardUnits[0]?.english, yardHabits[0]];
-  const { forecastLatitude = null, forecastLongitude = null, forecastContact = null } = habits ?? {};
+  const { forecastLatitude = null, forecastLongitude = null, forecastContact = null, spares = null } = habits ?? {};
   return {
     ...(units === undefined ? {} : { units }),
     ...(english ? { english } : {}),
@@ -81,7 +81,7 @@ const habitsOf = ({ yardUnits, yardHabits }: StoreRows) => {
           habits: {
             ...{ currency: habits.currency, weekStart: habits.weekStart, demo: habits.demo },
             ...(habits.floatDays === FLOAT_DAYS ? {} : { floatDays: habits.floatDays }),
-            ...present({ forecastLatitude, forecastLongitude, forecastContact }),
+            ...present({ forecastLatitude, forecastLongitude, forecastContact, spares }),
           },
         }
       : {}),

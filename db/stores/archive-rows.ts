@@ -140,7 +140,9 @@ export const archiveRows = (held: StoreRows, archive: Archive): WantedRows => {
     ...moneyRows(archive),
     yardUnits: archive.units === undefined ? [] : [{ id: 1, system: archive.units, english: archive.english ?? null }],
     yardHabits:
-      archive.habits === undefined ? [] : [{ id: 1, floatDays: FLOAT_DAYS, ...NO_FORECAST, ...archive.habits }],
+      archive.habits === undefined
+        ? []
+        : [{ id: 1, floatDays: FLOAT_DAYS, ...NO_FORECAST, ...filled(archive.habits, 'spares') }],
     guesses: archive.guesses,
     typedFigures: archive.typed,
   };

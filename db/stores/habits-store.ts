@@ -2,8 +2,9 @@ import type { ForecastPlace } from '../../shared/forecast.ts';
 import { FLOAT_DAYS, type YardHabits } from '../../shared/habits.ts';
 import { yardHabits } from '../tables/habits.ts';
 import type { Tx } from '../transaction.ts';
+import { present } from './rows.ts';
 
-const UNSAID = { currency: 'EUR', weekStart: 'MO', floatDays: FLOAT_DAYS, demo: false } as const;
+const UNSAID = { currency: 'EUR', weekStart: 'MO', floatDays: FLOAT_DAYS, spares: null, demo: false } as const;
 /** No forecast is asked for. */
 export const NO_FORECAST = { forecastLatitude: null, forecastLongitude: null, forecastContact: null } as const;
 
@@ -14,8 +15,8 @@ const rowOf = async (tx: Tx) => {
 
 /** The yard's money and week, and its float: euros from Monday on and a working day until it says otherwise. */
 export const habitsOfYard = async (tx: Tx): Promise<YardHabits> => {
-  const { currency, weekStart, floatDays } = await rowOf(tx);
-  return { currency, weekStart, floatDays };
+  const { currency, weekStart, floatDays, spares } = await rowOf(tx);
+  return { currency, weekStart, floatDays, ...present({ spares }) };
 };
 
 /** What is there is the demo yard, and nobody's own. */

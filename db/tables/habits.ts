@@ -1,5 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { check, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import { SPARE_RULES } from '../../shared/spares.ts';
 import { WEEKDAYS } from '../../shared/time.ts';
 import { flags, oneOf } from './limits.ts';
 
@@ -12,6 +13,8 @@ export const yardHabits = sqliteTable(
     weekStart: text({ enum: WEEKDAYS }).notNull(),
     /** Goods are to be there so many working days before they are needed. */
     floatDays: integer().notNull().default(1),
+    /** When pieces to spare are poured; empty: as usual. */
+    spares: text({ enum: SPARE_RULES }),
     /** The yard is the demo, and nobody's own yet. */
     demo: integer({ mode: 'boolean' }).notNull(),
     /** Where the yard lies, in degrees, and how the service is told who asks it: null while no forecast is asked for. */

@@ -8,21 +8,35 @@ import { keepOfPlan } from './standing/keep-of-plan.ts';
 export interface KeptReady {
   casting: string;
   count: number;
+  /** The last date on which they are of use, which are not poured for a later one; left out: on any. */
+  by?: string;
 }
 
 /** More than these are beyond any yard of this kind, and each is placed by itself. */
 const MOST_PIECES = 200;
 
-/** An order of the yard itself for each piece: of weight 0, so that it counts for nothing against anybody's. */
-const ordersOf = (wanted: readonly KeptReady[], { orders, castings }: YardFile): YardFile['orders'] => {
+type OwnOrder = YardFile['orders'][number];
+
+/** An order of the yard itself for each piece, with what it is of: of weight 0, so that it counts for nothing against anybody's. */
+const ordersOf = (wanted: readonly KeptReady[], { orders, castings }: YardFile): Map<OwnOrder, KeptReady> => {
   const taken = new Set(orders.map(({ id }) => id));
   let prefix = 'kept ready';
   while ([...taken].some((id) => id.startsWith(prefix))) prefix = `+${prefix}`;
   const pieces = wanted
     .filter(({ casting }) => castings.some(({ id }) => id === casting))
-    .flatMap(({ casting, count }) => Array<string>(count).fill(casting))
+    .flatMap((one) => Array<KeptReady>(one.count).fill(one))
     .slice(0, MOST_PIECES);
-  return pieces.map((casting, n) => ({ id: `${prefix} ${n}`, weight: 0, lines: [{ casting, quantity: 1 }] }));
+  return new Map(
+    pieces.map((one, n) => [{ id: `${prefix} ${n}`, weight: 0, lines: [{ casting: one.casting, quantity: 1 }] }, one]),
+  );
+};
+
+/** What would be there only when it is of no use any more, or is not made at all. */
+const tooLate = (own: ReadonlyMap<OwnOrder, KeptReady>, { orders }: PlanFile): ReadonlySet<KeptReady> => {
+  const days = new Map(orders.map(({ id, completesOn }) => [id, completesOn]));
+  return new Set(
+    [...own].flatMap(([{ id }, one]) => (one.by !== undefined && !((days.get(id) ?? '9') <= one.by) ? [one] : [])),
+  );
 };
 
 /** Whether every order has the very day that it had. */
@@ -51,7 +65,8 @@ const asStock = (plan: PlanFile, own: ReadonlySet<string>): PlanFile => {
 /**
  * A plan with pours for what is to stand ready, in the time and the moulds that it leaves: all of it stays as it is, and no
  * order is ready a day later. Finished pieces, and pours, that are for nobody count for what is to stand ready. Where an
- * order waits for material or time, nothing is poured for the yard itself: the plan comes back as it was.
+ * order waits for material or time, nothing is poured for the yard itself: the plan comes back as it was. What would be there
+ * only after it is of use is left out.
  *
  * `memory` is that of the plan.
  *
@@ -64,7 +79,7 @@ export const withKeptReady = (
   memory?: PlanMemory,
 ): PlanFile => {
   const own = ordersOf(wanted, yard);
-  if (own.length === 0 || plan.unplanned.some(({ cause }) => cause !== 'mould')) return plan;
+  if (own.size === 0 || plan.unplanned.some(({ cause }) => cause !== 'mould')) return plan;
   const begun = new Set([...(yard.begun?.batches ?? []), ...(yard.begun?.pours ?? [])].map(({ id }) => id));
   const keep = keepOfPlan(plan);
   const behind = planWithMemory(
@@ -76,11 +91,19 @@ export const withKeptReady = (
         pours: keep.pours.filter(({ id }) => !begun.has(id)),
         preps: yard.keep?.preps ?? [],
       },
-      orders: [...yard.orders, ...own],
+      orders: [...yard.orders, ...own.keys()],
     },
     { effort: 'quick', near: plan, ...(memory ? { memory } : {}) },
   ).plan;
   if (behind.dropped.length > 0 || !sameDays(plan, behind)) return plan;
-  const stock = asStock(behind, new Set(own.map(({ id }) => id)));
+  const late = tooLate(own, behind);
+  if (late.size > 0)
+    return withKeptReady(
+      yard,
+      plan,
+      wanted.filter((one) => !late.has(one)),
+      memory,
+    );
+  const stock = asStock(behind, new Set([...own.keys()].map(({ id }) => id)));
   return { ...stock, dropped: plan.dropped, ...(plan.bound ? { bound: plan.bound } : {}) };
 };

@@ -2,12 +2,15 @@ import { describe, expect, test } from 'vitest';
 import type { PlanFile } from '../../shared/plan.ts';
 import type { YardFile } from '../../shared/yard-file.ts';
 import { withKeptReady } from '../../src/engine/kept-ready.ts';
+import { sparesWanted, withSpares } from '../../src/engine/odds/spares.ts';
 import { planWithMemory } from '../../src/engine/plan.ts';
 import { refereePlan } from '../../src/engine/referee.ts';
 import { audit } from '../contract/audit-plan.mjs';
 import { yardSeeds } from '../support/property-seed.ts';
 import { randomYard, type YardKind } from '../support/random-yard.ts';
 import { smallYard } from '../support/small-yard.ts';
+
+const NO_RECORD = { pieces: [], sessions: { bad: 0, of: 0 }, deliveries: [] };
 
 const days = ({ orders }: PlanFile) => new Map(orders.map(({ id, completesOn }) => [id, completesOn]));
 const forNobody = ({ pours }: PlanFile) => pours.filter(({ order }) => order === undefined);
@@ -17,12 +20,13 @@ const asPoured = ({ id, mould, fillStart }: PlanFile['pours'][number]) => `${id}
 const planned = (yard: YardFile, count: number) => {
   const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
   const wanted = yard.castings.slice(0, 2).map(({ id: casting }) => ({ casting, count }));
-  return { plan, behind: withKeptReady(yard, plan, wanted, memory) };
+  const spares = sparesWanted(yard, plan, NO_RECORD);
+  return { plan, spares, behind: withKeptReady(yard, plan, withSpares(wanted, spares), memory) };
 };
 
 const KINDS: readonly YardKind[] = ['small', 'typical', 'tight-rack', 'cold-spring'];
 
-describe('what is to stand ready', () => {
+describe('what is to stand ready, with pieces to spare', () => {
   test.each(KINDS)('makes no order of a random yard later, and obeys every rule (%s)', { timeout: 60_000 }, (kind) => {
     let poured = 0;
     for (const seed of yardSeeds(4, 300)) {
@@ -36,6 +40,15 @@ describe('what is to stand ready', () => {
       poured += behind.pours.length - plan.pours.length;
     }
     expect(poured).toBeGreaterThan(0);
+  });
+
+  test('is not poured for a day on which it is of no use', () => {
+    const yard = smallYard();
+    const { plan, memory } = planWithMemory(yard, { effort: 'quick' });
+    const until = (by: string) =>
+      forNobody(withKeptReady(yard, plan, [{ casting: 'panel-900', count: 1, by }], memory)).length;
+    // Both moulds are filled for the order on 10 April: a third piece is there for the next Saturday.
+    expect([until('2027-04-10'), until('2027-04-17')]).toEqual([0, 1]);
   });
 
   test('is poured behind the order, and only as many as there are not yet', () => {

@@ -1,7 +1,8 @@
 import type { FC } from 'hono/jsx';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { QuestionOdds } from '../../src/usecases/first/odds-of-question.ts';
-import { Odds } from '../orders/order-odds.tsx';
+import { howSureText } from '../orders/odds-text.ts';
+import { Odds, OddsMore } from '../orders/order-odds.tsx';
 import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { type AskedModel, questionOf } from './asked.ts';
@@ -25,12 +26,13 @@ export const HowSure: FC<{ asked: AskedModel; facts: ReadyFacts }> = ({ asked, f
 };
 
 /** The odds alone, for where the question stands already. */
-export const QuestionOddsPart: FC<{ model: QuestionOdds }> = ({ model: { odds, today } }) => (
-  <Odds odds={odds} today={today} />
-);
+export const QuestionOddsPart: FC<{ model: QuestionOdds }> = ({ model }) => {
+  const { odds, today, offered, spares: askedSpares } = model;
+  return <Odds {...{ odds, today, offered, askedSpares }} />;
+};
 
 export const HowSurePage: FC<{ model: QuestionOdds; back: string }> = ({ model, back }) => {
-  const { asked, odds, today } = model;
+  const { asked, odds, today, offered, spares: askedSpares } = model;
   return (
     <>
       {asked === null ? (
@@ -38,9 +40,9 @@ export const HowSurePage: FC<{ model: QuestionOdds; back: string }> = ({ model, 
       ) : (
         <>
           <Answer note="By today's plan, beside all that is promised.">
-            {odds === null ? LATE : `How sure a day is for ${contentsText(asked)}`}
+            {odds === null ? LATE : `${contentsText(asked)}: ${howSureText(odds, offered, today)}`}
           </Answer>
-          {odds !== null && <Odds odds={odds} today={today} />}
+          {odds !== null && <OddsMore {...{ odds, today, offered, askedSpares }} />}
         </>
       )}
       <p class="way">

@@ -22,7 +22,12 @@ export const inHandText = (sessions: number): string => `${countWord(sessions)} 
 type InHand = Pick<ReadyFacts, 'promiseOn' | 'promiseOdds' | 'sessionsInHand' | 'deliveryDaysInHand'>;
 
 /** "Kept 9 in 10 times, by the yard's record", or "With one session in hand and 7 days for deliveries": what lies before the day to promise; empty where nothing does. */
-const withInHandText = ({ promiseOn, promiseOdds, sessionsInHand, deliveryDaysInHand: days }: InHand): string => {
+export const withInHandText = ({
+  promiseOn,
+  promiseOdds,
+  sessionsInHand,
+  deliveryDaysInHand: days,
+}: InHand): string => {
   if (promiseOdds !== null) return `Kept ${oddsWords(promiseOdds)} times, by the yard's record`;
   if (promiseOn === null || sessionsInHand + days === 0) return '';
   if (sessionsInHand === 0) return `With ${daysText(days)} in hand for deliveries`;

@@ -1,27 +1,61 @@
 import type { FC } from 'hono/jsx';
+import type { QuestionOdds } from '../../src/usecases/first/odds-of-question.ts';
 import type { OddsFacts } from '../../src/usecases/orders/odds-facts.ts';
 import { GOES_WRONG } from '../yard/goes-wrong-text.ts';
-import { dependsText, dueOddsText, oddsText, restsOnText, spareText } from './odds-text.ts';
+import {
+  askedSpareText,
+  dependsText,
+  dueOddsText,
+  howSureText,
+  othersText,
+  restsOnText,
+  spareText,
+} from './odds-text.ts';
 import { orderPath } from './order-facts.ts';
 
-/** How sure a day is; null where nobody could find out. */
-export const Odds: FC<{ odds: OddsFacts | null; today: string }> = ({ odds, today }) => {
-  if (odds === null) return <p>That could not be found out just now. Ask again in a while.</p>;
+const LATE = 'That could not be found out just now. Ask again in a while.';
+
+interface OddsProps {
+  odds: OddsFacts | null;
+  today: string;
+  /** The day that is offered, of what is only asked about. */
+  offered?: QuestionOdds['offered'];
+  /** Of what is only asked about: pieces to spare that it would have. */
+  askedSpares?: QuestionOdds['spares'];
+}
+
+/** What the odds of a day go by, and the other days there are. */
+export const OddsMore: FC<OddsProps & { odds: OddsFacts }> = ({ odds, today, offered, askedSpares = [] }) => {
+  const others = offered ? othersText(odds, offered.on, today) : null;
   return (
     <>
-      <p>
-        <strong>{oddsText(odds, today)}</strong>
-      </p>
       <ul class="sentences">
-        {odds.due && <li>{dueOddsText(odds.due, odds.draws, today)}</li>}
+        {others && <li>{others}</li>}
+        {odds.due && odds.due.on !== offered?.on && <li>{dueOddsText(odds.due, odds.draws, today)}</li>}
         <li>{dependsText(odds.dependsOn)}</li>
         {odds.spares.map((spare) => (
-          <li>{spareText(spare)}</li>
+          <li>{spareText(spare, today)}</li>
+        ))}
+        {askedSpares.map((spare) => (
+          <li>{askedSpareText(spare)}</li>
         ))}
       </ul>
       <p class="quiet">
         {restsOnText(odds)} <a href={GOES_WRONG}>What goes wrong, and how often</a>
       </p>
+    </>
+  );
+};
+
+/** How sure a day is; null where nobody could find out. */
+export const Odds: FC<OddsProps> = ({ odds, today, offered, askedSpares }) => {
+  if (odds === null) return <p>{LATE}</p>;
+  return (
+    <>
+      <p>
+        <strong>{howSureText(odds, offered ?? null, today)}</strong>
+      </p>
+      <OddsMore {...{ odds, today, offered, askedSpares }} />
     </>
   );
 };

@@ -22,6 +22,7 @@ import { countWord, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
 import { TRACE } from '../trace/trace-text.ts';
 import { HandOverPart, isOfPart, PartsGone } from './hand-over-part.tsx';
+import { oneToSpareText } from './odds-text.ts';
 import { OrderAsked } from './order-asked.tsx';
 import { OrderDrawings } from './order-drawings.tsx';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
@@ -131,7 +132,7 @@ const Facts: FC<{ order: OrderFacts; today: string }> = ({ order, today }) => (
   </dl>
 );
 
-const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend, today } }) => (
+const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend, spares, today } }) => (
   <section>
     <h2>How it comes together by today's plan</h2>
     <OrderProgress progress={together.progress} />
@@ -147,6 +148,9 @@ const Together: FC<{ model: OrderModel }> = ({ model: { order, together, toMend,
         <li>
           {dayText(date, today)}: pour {listText(pieces.map(({ name, count }) => `${count} × ${name}`))}.
         </li>
+      ))}
+      {spares.map((spare) => (
+        <li>{oneToSpareText(spare, today)}</li>
       ))}
       {order.packings.map((packing) => (
         <li>

@@ -25,7 +25,7 @@ import { Thermometer } from './thermometer.tsx';
 import { ToCome } from './to-come.tsx';
 import { ToMend } from './to-mend.tsx';
 import { NotArrived, ToBeMended, ToCount } from './to-settle.tsx';
-import { belowAnswer, todayAnswer, toHaveReady } from './today-text.ts';
+import { belowAnswer, sparesTodayText, todayAnswer, toHaveReady } from './today-text.ts';
 import { UnderWay } from './under-way.tsx';
 import { WetCures } from './wet-cures.tsx';
 
@@ -79,6 +79,7 @@ const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, s
       {writable ? <StepsAtHand model={model} refused={refused} /> : <StepsToCome model={model} />}
       {hasCard(model) && <p class="quiet">{belowAnswer(model)}</p>}
       <Thermometer model={model} refused={refused} />
+      {model.spares.length > 0 && <p class="quiet">{sparesTodayText(model.spares)}</p>}
       <Recipes model={model} />
       <RunningLate model={model} refused={refused} slip={slip} />
     </section>

@@ -1,5 +1,5 @@
 import { listText } from '../../shared/list-text.ts';
-import { countText } from '../../shared/plural.ts';
+import { countText, plural } from '../../shared/plural.ts';
 import type { ToMendFacts } from '../../src/usecases/orders/to-mend-facts.ts';
 import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
 import type {
@@ -67,6 +67,10 @@ export const curedText = ({ curedAt }: ToMendFacts, { today, now }: Pick<TodayMo
 };
 
 export const forText = (customer: string | null): string => (customer === null ? 'for stock' : `for ${customer}`);
+
+/** "One to spare: Panel 900 in 900 no. 2. It goes to stock if every piece for an order is good." */
+export const sparesTodayText = (spares: TodayModel['spares']): string =>
+  `One to spare: ${listText(spares.map(({ name, mould }) => `${name} in ${mould}`))}. ${plural(spares.length, 'It goes', 'They go')} to stock if every piece for an order is good.`;
 
 /** "Clean and coat 900 no. 2". */
 export const coatText = ({ clean, mould }: CoatStep): string => `${clean ? 'Clean and coat' : 'Coat'} ${mould}`;

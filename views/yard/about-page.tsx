@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { ODDS_SAID, oddsWords, USUAL_ODDS } from '../../shared/promise-odds.ts';
+import { SPARE_RULES, type SpareRule, USUAL_SPARES } from '../../shared/spares.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { YardAboutModel } from '../../src/usecases/yard/edit-yard.ts';
 import { enoughText } from '../first/how-sure-text.ts';
@@ -96,6 +97,12 @@ const inHandHint = (advised: number): string => {
   return `While less is on record, the date to promise comes so many sessions after the earliest one. ${advice}`;
 };
 
+const SPARES_SAID: Readonly<Record<SpareRule, string>> = {
+  never: 'Never',
+  recorded: `Once ${enoughText()} are on record`,
+  always: 'Always, by a guess of 1 reject in 20 to begin with',
+};
+
 const Promises: FC<AboutProps> = (props) => {
   const { model, state } = props;
   const {
@@ -125,6 +132,14 @@ const Promises: FC<AboutProps> = (props) => {
         hint={`Once ${enoughText()} are on record, the date to promise is the first that is kept so often by what went wrong so far.`}
         options={ODDS_SAID.map(({ share }) => ({ value: String(share), text: `${oddsWords(share)} times` }))}
         value={shownIn(state, 'promiseOdds', promiseOdds)}
+        errors={state.errors}
+      />
+      <SelectField
+        name="spares"
+        label="One to spare, where several have to come out good"
+        hint="One piece more is poured, behind all orders that have a date, where that makes it likelier by 1 in 10 or more that none has to be poured again. No date waits for it; what is not needed goes to stock and is used first."
+        options={SPARE_RULES.map((rule) => ({ value: rule, text: SPARES_SAID[rule] }))}
+        value={shownIn(state, 'spares', model.spares ?? USUAL_SPARES)}
         errors={state.errors}
       />
       <Figure

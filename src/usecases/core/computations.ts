@@ -2,6 +2,7 @@ import type { Order } from '../../../shared/order.ts';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import type { QuoteLimit } from '../../../shared/quote.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
+import type { YardRecord } from '../../../shared/yard-record.ts';
 import { type FittedSession, fitSession } from '../../engine/begin/fit-session.ts';
 import { type MissingForDate, missingForDate } from '../../engine/begin/missing-for-date.ts';
 import { type UsualSession, usualSession } from '../../engine/begin/usual-session.ts';
@@ -10,6 +11,7 @@ import type { CostFigures } from '../../engine/cost/figures.ts';
 import { type SessionCost, sessionCosts } from '../../engine/cost/session-costs.ts';
 import { type KeptReady, withKeptReady } from '../../engine/kept-ready.ts';
 import { type DateAsked, type DateOdds, dateOdds } from '../../engine/odds/date-odds.ts';
+import { sparesWanted, withSpares } from '../../engine/odds/spares.ts';
 import { planWithMemory } from '../../engine/plan.ts';
 import { askForDate, type ChosenDate } from '../../engine/quote/chosen-date.ts';
 import { limitPairsOf, limitsOfPlanned } from '../../engine/quote/limits.ts';
@@ -39,6 +41,8 @@ interface Planning {
   near?: PlanFile;
   memory?: PlanMemory;
   keptReady?: readonly KeptReady[];
+  /** What went wrong so far, where pieces to spare are poured by it. */
+  sparesBy?: YardRecord;
 }
 
 /** What may take seconds to work out: plain data in, plain data out, so that a thread can do it. */
@@ -89,9 +93,13 @@ const checked = (file: YardFile): YardFile => {
   throw new Error(`The stored yard has faults at ${read.faults.map(({ path }) => path).join(', ')}.`);
 };
 
-const planned = (effort: Effort, { yard, keptReady = [], ...from }: Computations['quick plan']['question']) => {
+const planned = (
+  effort: Effort,
+  { yard, keptReady = [], sparesBy, ...from }: Computations['quick plan']['question'],
+) => {
   const { plan, memory } = planWithMemory(yard, { effort, ...from });
-  return { plan: withKeptReady(yard, plan, keptReady, memory), memory };
+  const spares = sparesBy ? sparesWanted(yard, plan, sparesBy) : [];
+  return { plan: withKeptReady(yard, plan, withSpares(keptReady, spares), memory), memory };
 };
 
 const COMPUTATIONS: { [K in ComputationKind]: (question: Computations[K]['question']) => Computations[K]['answer'] } = {

@@ -50,6 +50,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     carriesKg: 'carried at once',
     aheadDays: 'bought ahead',
     floatDays: 'working days in hand for goods',
+    spares: 'one to spare',
     shelfLifeDays: 'keeps',
     lots: 'bag dates',
     opensBy: 'opened at a time',

@@ -4,6 +4,7 @@ import { type PromiseOdds, USUAL_ODDS } from '../../../shared/promise-odds.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { beliefsOf } from '../../engine/odds/beliefs.ts';
+import type { Quoted } from '../../engine/quote/quote.ts';
 import { done, type Outcome, type UseCaseContext } from '../core/context.ts';
 import { lineFaults } from '../orders/order-draft.ts';
 import { ASKED, answerKept } from '../plan/kept-answers.ts';
@@ -59,6 +60,13 @@ interface AskingHow {
   notBefore?: string | null;
 }
 
+/** The day that an answer offers, the soonest one, and what it goes by. */
+export const offeredIn = ({ yard }: YardFile, { quote, odds }: Quoted) => {
+  const { sessionsInHand, deliveryDaysInHand, promiseOdds = USUAL_ODDS } = yard;
+  const { earliestOn, promiseOn } = quote;
+  return { earliestOn, promiseOn, promiseOdds: odds ? promiseOdds : null, sessionsInHand, deliveryDaysInHand };
+};
+
 /** When an order of these lines could be ready beside everything a yard has promised and, if asked, what holds that date. */
 export const answerFor = async (
   context: UseCaseContext,
@@ -71,15 +79,13 @@ export const answerFor = async (
   if (faults.length > 0) return { ok: false, faults };
   const order = orderAskedAbout(yard, lines, notBefore);
   const { quoted, isLooking } = await answerKept(context, current, order, { withLimits });
-  const { earliestOn, promiseOn, ifFirstOn, proven: isProven, reason = null, limits } = quoted.quote;
+  const { ifFirstOn, proven: isProven, reason = null, limits } = quoted.quote;
   const hold = heldUpBy(yard, limits);
   const why = reasonShown(reason, yard.materials, system);
-  const { sessionsInHand, deliveryDaysInHand, promiseOdds: chosen = USUAL_ODDS } = yard.yard;
-  const dates = { earliestOn, isProven, promiseOn, sessionsInHand, deliveryDaysInHand, ifFirstOn };
+  const dates = { ...offeredIn(yard, quoted), isProven, ifFirstOn };
   const { restsOn, isEnough } = beliefsOf(yard.record);
   const record = { pieces: restsOn.pieces, sessions: restsOn.sessions, isEnough };
-  const promiseOdds = quoted.odds ? chosen : null;
-  return done({ ...dates, promiseOdds, record, isLooking, reason: why, hold, limits: withLimits ? limits : null });
+  return done({ ...dates, record, isLooking, reason: why, hold, limits: withLimits ? limits : null });
 };
 
 /** The same, asked and not taken: nothing is written down. */

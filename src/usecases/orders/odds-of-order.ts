@@ -1,22 +1,23 @@
-import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
-import { beliefsOf } from '../../engine/odds/beliefs.ts';
-import { shareOf } from '../../engine/odds/beta.ts';
 import type { DateOdds } from '../../engine/odds/date-odds.ts';
-import { spareFor } from '../../engine/odds/spares.ts';
+import { sparesForOrder } from '../../engine/odds/spares.ts';
 import { computeWithoutThread } from '../core/computations.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { type PlanToAsk, planToAsk } from '../plan/plan-to-ask.ts';
+import { sparesOfPlan } from '../plan/spares-of-plan.ts';
 import { type OddsFacts, oddsFacts, type SpareFacts } from './odds-facts.ts';
 
-const sparesOf = (id: string, { pours }: PlanFile, { yard }: PlanToAsk): SpareFacts[] => {
-  const counts = new Map<string, number>();
-  for (const { order, casting } of pours) if (order === id) counts.set(casting, (counts.get(casting) ?? 0) + 1);
-  const beliefs = beliefsOf(yard.record);
-  return [...counts].flatMap(([casting, count]) => {
-    const spare = spareFor(casting, count, shareOf(beliefs.piecesOf(casting)));
-    return spare ? [{ ...spare, name: yard.castings.find((one) => one.id === casting)?.name ?? casting }] : [];
-  });
+/** What would be worth pouring, and when it is by the plan, where the yard has pieces to spare planned. */
+const sparesOf = async (context: UseCaseContext, id: string, asked: PlanToAsk): Promise<SpareFacts[]> => {
+  const { plan, yard } = asked;
+  const spares = sparesForOrder(yard, plan, { order: id, record: yard.record });
+  if (spares.length === 0) return [];
+  const planned = await sparesOfPlan(context, asked);
+  return spares.map((spare) => ({
+    ...spare,
+    name: yard.castings.find((one) => one.id === spare.casting)?.name ?? spare.casting,
+    planned: planned.find(({ casting }) => casting === spare.casting)?.on ?? null,
+  }));
 };
 
 /** Odds that were worked out, by order, for as long as every question has the answer that it had. */
@@ -51,5 +52,5 @@ export const oddsOfOrder = async (context: UseCaseContext, id: string): Promise<
   const asked = await planToAsk(context);
   const odds = await dateOddsOf(context, asked, id);
   const order = asked.yard.orders.find((one) => one.id === id);
-  return odds && oddsFacts(odds, order?.due ?? order?.wanted ?? null, sparesOf(id, asked.plan, asked));
+  return odds && oddsFacts(odds, order?.due ?? order?.wanted ?? null, await sparesOf(context, id, asked));
 };

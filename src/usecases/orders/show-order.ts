@@ -6,6 +6,7 @@ import type { Counted, PageHead } from '../core/page-parts.ts';
 import { type DrawnKit, drawKits } from '../kits/draw-kits.ts';
 import { currentPlan } from '../plan/make-plan.ts';
 import { type Guessed, restsOn } from '../plan/rests-on.ts';
+import { type SparePlanned, sparesOfPlan } from '../plan/spares-of-plan.ts';
 import { showMeasures } from '../typed/measures.ts';
 import { type ComingTogether, comingTogether } from './coming-together.ts';
 import { type DayToTell, dayToTell } from './day-to-tell.ts';
@@ -41,6 +42,8 @@ export interface OrderModel extends PageHead {
   drawings: readonly DrawnKit[];
   /** The day that could be promised, where none is; null where that is just the day by plan, 'coming' while it is worked out. */
   tell: DayToTell | 'coming' | null;
+  /** Pieces to spare that the plan has, and that it could get. */
+  spares: readonly SparePlanned[];
   /** As how many orders it could be packed, each in one session; null where it is packed in one, or cannot be split. */
   parcels: number | null;
   /** What of it went out before, the first first. */
@@ -90,6 +93,7 @@ export const showOrder = async (
       planned && stored.promisedOn === null
         ? await dayToTell(context, { id, completesAt: planned.completesAt, patienceMs })
         : null,
+    spares: planned ? (await sparesOfPlan(context, { plan, yard })).filter(({ orders }) => orders.includes(id)) : [],
     parcels: mayBeSplit ? (parcelsNeeded(stored.lines, yard)?.length ?? null) : null,
     parts: partsGone(await context.database.read((tx) => partsOfOrder(tx, id)), offers),
     partable: partableOf(stored, offers),

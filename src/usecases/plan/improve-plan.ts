@@ -5,13 +5,12 @@ import { revision } from '../../../db/stores/yard-store.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import type { KeptReady } from '../../engine/kept-ready.ts';
 import { type Compute, computeWithoutThread } from '../core/computations.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { asWorked } from './as-worked.ts';
 import { type CachedPlan, cachedPlan, cachePlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type FixedPlan, fixedPlan, withKeep } from './fixed-plan.ts';
-import { keptReadyOf } from './kept-ready.ts';
+import { type BehindOrders, behindOrders } from './kept-ready.ts';
 import type { LateWorkDone } from './late-work-done.ts';
 import { BETTER_PLAN, recordRemake } from './record-remake.ts';
 import { fixingFrom, givenOrders, startingFrom, told } from './remake-plan.ts';
@@ -23,7 +22,7 @@ interface Hurried {
   yard: YardFile;
   fixed: FixedPlan;
   putBack: LateWorkDone['putBack'];
-  keptReady: KeptReady[];
+  behind: BehindOrders;
 }
 
 /** The stored plan, unless a longer search has been through it or its time or its data is over. */
@@ -36,8 +35,8 @@ const hurriedPlan = async (tx: Tx, context: UseCaseContext): Promise<Hurried | n
   // As of the present: the hours since the plan was made are over, and nothing more can be done in them.
   const { yard, putBack } = asWorked(fileAt(cached, context.now), stored);
   const fixed = fixedPlan(fixingFrom(yard, stored, hours));
-  const keptReady = await keptReadyOf(tx, yard);
-  return { cached, yard: withKeep(yard, fixed.keep), fixed, putBack, keptReady };
+  const behind = await behindOrders(tx, yard);
+  return { cached, yard: withKeep(yard, fixed.keep), fixed, putBack, behind };
 };
 
 /** Puts a better plan in place of the one it was made from, if that still stands; null when it did not. */
@@ -79,7 +78,7 @@ export const improvePlan = async (
   const hurried = await database.read((tx) => hurriedPlan(tx, context));
   if (!hurried) return 'nothing to do';
   const found = await compute('better plan', {
-    ...{ yard: hurried.yard, keptReady: hurried.keptReady },
+    ...{ yard: hurried.yard, ...hurried.behind },
     ...startingFrom(hurried.cached.stored),
   });
   if (!found) return 'given up';

@@ -8,7 +8,6 @@ import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { asOf } from '../../engine/book/as-of.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import type { KeptReady } from '../../engine/kept-ready.ts';
 import type { FoundLonger } from '../../engine/quote/longer.ts';
 import type { PlanMemory } from '../../engine/search/memory.ts';
 import { type Computations, computeWithoutThread } from '../core/computations.ts';
@@ -19,7 +18,7 @@ import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type Fixing, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { foundForNew } from './kept-answers.ts';
 import { isNoWorse } from './kept-later.ts';
-import { keptReadyOf } from './kept-ready.ts';
+import { type BehindOrders, behindOrders } from './kept-ready.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
 import type { LateWorkDone } from './late-work-done.ts';
@@ -147,7 +146,7 @@ export interface Remaking {
   hours: number;
   /** Orders with a date that was given. */
   given: string[];
-  keptReady: KeptReady[];
+  behind: BehindOrders;
   anew: string | null;
   fixing: Fixing;
   longer: FoundLonger | undefined;
@@ -170,11 +169,11 @@ export const readForRemake = async (
   const worked = asWorked(asOf(file, now), before, work, notDone);
   const hours = await fixedHours(tx);
   const given = givenOrders(await promisedDays(tx));
-  const keptReady = await keptReadyOf(tx, file);
+  const behind = await behindOrders(tx, file);
   const anew = unfixed.anew ?? (sameData ? fixingFrom(worked.yard, before, hours).anew : null);
   const fixing = { ...fixingFrom(worked.yard, before, hours), anew, ...(instead ? { instead } : {}) };
   const longer = foundForNew(database, worked.yard.orders, startingFrom(before).memory);
-  return { now, before, file, madeFrom, worked, hours, given, keptReady, anew, fixing, longer };
+  return { now, before, file, madeFrom, worked, hours, given, behind, anew, fixing, longer };
 };
 
 type QuickPlan = Computations['quick plan'];
@@ -182,13 +181,13 @@ type QuickPlan = Computations['quick plan'];
 type PlanQuickly = (question: QuickPlan['question']) => Promise<QuickPlan['answer'] | null>;
 
 /** The plan that a remake comes to; null where it was given up. */
-const planned = async ({ before, worked, given, keptReady, fixing, longer }: Remaking, planQuickly: PlanQuickly) => {
+const planned = async ({ before, worked, given, behind, fixing, longer }: Remaking, planQuickly: PlanQuickly) => {
   const plannedOn = async (from: Fixing) => {
     const fixed = fixedPlan(from);
     const standing = standingPours(from, fixed.keep);
     await yieldThread();
     const stands = standing ? { standing, given } : {};
-    const kept = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, keptReady };
+    const kept = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, ...behind };
     const question = { ...kept, ...(longer ? { longer } : {}) };
     const answer = await planQuickly(question);
     return answer && { fixed, ...answer };

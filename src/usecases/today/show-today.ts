@@ -21,6 +21,7 @@ import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-time
 import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
+import type { Session } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 import { yieldThread } from '../core/yield-thread.ts';
@@ -33,6 +34,8 @@ import { hoursChangedOn } from '../plan/hours-changed.ts';
 import { lateSteps } from '../plan/late-steps.ts';
 import { lateWork, workOfPlan } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { poursWithin } from '../plan/pour-minutes.ts';
+import { sparesOfPlan } from '../plan/spares-of-plan.ts';
 import { leftField } from '../typed/left-typed.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { bookOf } from '../typed/stock-book.ts';
@@ -180,6 +183,18 @@ const eveningBefore = (plan: PlanFile, yard: YardFile, day: string, shown: Shown
 const inOrder = (steps: readonly SessionStep[]): SessionStep[] =>
   [...steps].sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
 
+/** The pieces to spare that are poured in a session. */
+const sparesToday = async (
+  context: UseCaseContext,
+  current: { plan: PlanFile; yard: YardFile },
+  session: Session,
+): Promise<TodayModel['spares']> => {
+  const pours = new Set(poursWithin(current.plan, 'fillStart', session).map(({ id }) => id));
+  return (await sparesOfPlan(context, current)).flatMap(({ name, pour }) =>
+    pour && pours.has(pour.id) ? [{ name, mould: pour.mould }] : [],
+  );
+};
+
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
   const { plan, yard, cached, revision } = await currentPlan(context);
@@ -223,6 +238,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     idle: idle && hoursFacts(idle, calendar),
     steps,
     people: session ? peopleFacts(session, steps, calendar) : [],
+    spares: session ? await sparesToday(context, { plan, yard }, session) : [],
     recipes: recipesOf(steps, yard, { system, waters }),
     evening: eveningBefore(plan, yard, day, { system, waters }),
     overdue: overdueNames(yard, cached),

@@ -115,6 +115,12 @@ interface PartPacked extends OrderNamed {
   inAll: number;
 }
 
+/** A piece to spare that is poured in the session, in which mould. */
+interface SpareToday {
+  name: string;
+  mould: string;
+}
+
 /** Work of today that is written down, by the change that wrote it. */
 export interface DoneFacts {
   change: number;
@@ -157,6 +163,8 @@ export interface TodayModel extends PageHead {
   idle: SessionHours | null;
   steps: readonly SessionStep[];
   people: readonly PersonFacts[];
+  /** Pieces of the session that no order asked for, in case one of an order is not good. */
+  spares: readonly SpareToday[];
   /** Of each mix that is mixed. */
   recipes: readonly RecipeFacts[];
   /** What is got ready before the next session with mixes; null where that is today, or still some days off. */

@@ -1,6 +1,7 @@
 import { ENGLISHES, type English, englishOf } from '../../../shared/english.ts';
 import { FLOAT_DAYS, yardHabits } from '../../../shared/habits.ts';
 import { ODDS_SAID, type PromiseOdds, USUAL_ODDS } from '../../../shared/promise-odds.ts';
+import { SPARE_RULES, type SpareRule } from '../../../shared/spares.ts';
 import { WEEKDAYS, type Weekday } from '../../../shared/time.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -44,6 +45,10 @@ const promiseOddsTyped = (reader: TypedReader, before: PromiseOdds | undefined):
   return share === (before ?? USUAL_ODDS) ? (before ?? null) : share;
 };
 
+/** Null in a form that does not ask for it. */
+const sparesTyped = (reader: TypedReader): SpareRule | null =>
+  reader.text('spares') === '' ? null : reader.choice('spares', SPARE_RULES, 'Choose one of them.');
+
 /** The form of the yard as a whole; `before` is how the yard stands. */
 export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
   const reader = new TypedReader(fields);
@@ -70,9 +75,9 @@ export const yardTyped = (fields: FormFields, { yard: before }: YardFile) => {
   const currency = currencyTyped(reader);
   const weekStart = reader.choice('weekStart', WEEKDAYS, 'Choose a day.');
   const floatDays = reader.wholeOrNone('floatDays', 'How many days?', { most: 30 }) ?? FLOAT_DAYS;
+  const spares = sparesTyped(reader);
   return reader.outcome({
-    facts,
-    fixed,
+    ...{ facts, fixed, spares },
     system,
     english,
     habits: yardHabits.safeParse({ currency, weekStart, floatDays }),

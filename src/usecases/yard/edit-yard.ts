@@ -31,7 +31,7 @@ export const editYard = (fields: FormFields): Edit<null> => ({
   work: async (tx, yard) => {
     const read = yardTyped(fields, yard);
     if (!read.ok) return read;
-    const { facts, fixed, system, english, habits } = read.value;
+    const { facts, fixed, spares, system, english, habits } = read.value;
     const then = fits(yard, facts);
     if (!then.ok) return then;
     if (!habits.success) return refuse('currency', 'Which currency? Its three letters, as in EUR, GBP or USD.');
@@ -42,10 +42,11 @@ export const editYard = (fields: FormFields): Edit<null> => ({
       english: await englishOfYard(tx),
       ...(await habitsOfYard(tx)),
     };
-    const after = { ...then.value.yard, fixedHours: fixed, system, english, ...habits.data };
+    const said = { ...habits.data, ...(spares ? { spares } : {}) };
+    const after = { ...then.value.yard, fixedHours: fixed, system, english, ...said };
     await updateYard(tx, { ...facts, fixedHours: fixed });
     await setUnits(tx, system, english);
-    await setHabits(tx, habits.data);
+    await setHabits(tx, said);
     const figures = Object.entries({ ...before, ...after }).map(([figure]) => ({
       ...{ figure, before: before[figure as keyof typeof before], after: after[figure as keyof typeof after] },
     }));

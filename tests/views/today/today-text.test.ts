@@ -113,7 +113,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     lastMix: [],
     otherFull: [],
     toLeave: [],
-    hardOtherwise: [],
+    ...{ hardOtherwise: [], spares: [] },
     overdue: [],
     toCome: [],
     emptyMoulds: [],

@@ -1,0 +1,1 @@
+ALTER TABLE `yardHabits` ADD `spares` text;

@@ -1,0 +1,53 @@
+import type { PlanFile } from '../../../shared/plan.ts';
+import type { YardFile } from '../../../shared/yard-file.ts';
+import { sparesWanted } from '../../engine/odds/spares.ts';
+import type { UseCaseContext } from '../core/context.ts';
+import { keptReadyOf, sparesByOf } from './kept-ready.ts';
+
+/** A piece that a plan has to spare. */
+export interface SparePlanned {
+  casting: string;
+  name: string;
+  /** Orders that it could serve. */
+  orders: readonly string[];
+  /** Its pour in the plan; null where it stands in the yard already. */
+  pour: { id: string; mould: string } | null;
+  /** The date on which it comes out of its mould. */
+  on: string | 'there';
+}
+
+/** So many finished pieces of a casting that the plan gives to nobody. */
+const freeOf = ({ finished }: YardFile, plan: PlanFile, casting: string): number => {
+  const dealt = (place: number) =>
+    plan.orders
+      .flatMap(({ fromFinished }) => fromFinished)
+      .reduce((n, one) => n + (one.finished === place ? one.count : 0), 0);
+  return finished.reduce(
+    (n, lot, place) => (lot.casting === casting && lot.order === undefined ? n + lot.count - dealt(place) : n),
+    0,
+  );
+};
+
+/** The pieces to spare that a plan has: none where the yard has none planned. What stands ready of a casting anyway is not told as one. */
+export const sparesOfPlan = async (
+  { database }: UseCaseContext,
+  { plan, yard }: { plan: PlanFile; yard: YardFile },
+): Promise<SparePlanned[]> => {
+  const { sparesBy, kept } = await database.read(async (tx) => ({
+    sparesBy: await sparesByOf(tx, yard),
+    kept: await keptReadyOf(tx, yard),
+  }));
+  if (!sparesBy) return [];
+  const spares = sparesWanted(yard, plan, sparesBy).filter(
+    (one) => !kept.some(({ casting }) => casting === one.casting),
+  );
+  return spares.flatMap(({ casting, by, orders }): SparePlanned[] => {
+    const name = yard.castings.find(({ id }) => id === casting)?.name ?? casting;
+    const pour = plan.pours
+      .filter((one) => one.order === undefined && one.casting === casting && one.pieceReadyAt.slice(0, 10) <= by)
+      .sort((a, b) => Date.parse(a.stripEnd) - Date.parse(b.stripEnd))[0];
+    if (pour)
+      return [{ casting, name, orders, pour: { id: pour.id, mould: pour.mould }, on: pour.stripEnd.slice(0, 10) }];
+    return freeOf(yard, plan, casting) > 0 ? [{ casting, name, orders, pour: null, on: 'there' as const }] : [];
+  });
+};
