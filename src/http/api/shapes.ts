@@ -108,13 +108,13 @@ export const orderToTake = z.strictObject({
   customer: newName.optional(),
   phone: newName.optional(),
   note: newNote.optional(),
-  address: newNote.optional().describe('Where it is taken.'),
   wantedOn: date.optional(),
   notBefore: date.optional(),
   promisedOn: date.optional(),
   heldUntil: date.optional(),
   slip: z.enum(SLIPS).optional(),
   seen: text.optional().describe('What a 409 said, to take it all the same.'),
+  address: newNote.optional().describe('Where it is taken.'),
 });
 
 export const taken = z.strictObject({ id: z.string().nullable(), change: z.int() });
