@@ -1,5 +1,5 @@
 import type { Context, Hono } from 'hono';
-import { SlipChoice, SlipDates, slipPath } from '../../views/today/running-late.tsx';
+import { SlipChoice, SlipDates, slipPage } from '../../views/today/running-late.tsx';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { countMaterial } from '../usecases/buying/count-material.ts';
 import { receiveMaterial } from '../usecases/buying/receive-material.ts';
@@ -83,7 +83,7 @@ const slipOf = async (context: UseCaseContext, refused: RefusedForm | null): Pro
 const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null, known?: SlipModel) => {
   const model = await showToday(context);
   const slip = known ?? (await slipOf(context, refused));
-  const waiting = slip?.answers.length === 0 ? { withoutScript: slipPath(refused?.typed ?? {}) } : {};
+  const waiting = slip?.answers.length === 0 ? { withoutScript: slipPage(refused?.typed ?? {}) } : {};
   const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard', ...waiting } as const;
   const notice = await doneNotice(c, context);
   const content = <TodayPage {...{ model, notice, refused, slip }} who={whoIsAt(c)} />;
@@ -177,7 +177,7 @@ const slipPart = async (c: Context, context: UseCaseContext, typed: FormFields) 
 };
 
 /** The same of all that could be done, on the whole page: where no script asks. */
-const slipPage = async (c: Context, screens: Screens) => {
+const slipAnswered = async (c: Context, screens: Screens) => {
   const [context, typed] = [screens.context(), slipAsked(c)];
   if (wantsPart(c)) return slipPart(c, context, typed);
   const asked = await slipAnswers(context, typed);
@@ -188,5 +188,5 @@ const slipPage = async (c: Context, screens: Screens) => {
 
 export const todayRoutes = (screens: Screens): Hono =>
   formsOnPage(screens, { path: PATH, show: todayPage, next: () => PATH }, FORMS).get(`${PATH}/running-late`, (c) =>
-    slipPage(c, screens),
+    slipAnswered(c, screens),
   );

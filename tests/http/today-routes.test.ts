@@ -581,7 +581,7 @@ describe('hours that are not as usual', () => {
       [null, '27-001'],
     );
     // Without script the page goes on to an address that waits for all of it.
-    expect(html).toContain('<noscript><meta http-equiv="refresh" content="0;url=/today/running-late?');
+    expect(html).toMatch(/<noscript><meta http-equiv="refresh" content="0;url=\/today\/running-late\?[^"]+#slip"/);
     const part = { 'HX-Request-Type': 'partial' };
     const dates = await at(slip, part);
     const choice = await at({ ...slip, without: '27-001' }, part);
@@ -593,6 +593,7 @@ describe('hours that are not as usual', () => {
     const whole = await (await get(`/today/running-late?${new URLSearchParams(slip)}`)).text();
     const read = await textOf(new Response(whole));
     for (const words of [/All that is left begins \d+ minutes later/, /no longer fit/]) expect(read).toMatch(words);
+    expect(whole).toContain('id="slip"');
     for (const words of [dates, choice]) expect(read).toContain(words);
     expect(whole).not.toContain('is being worked out');
     expect(await at({ ...slip, without: '27-001' })).toContain(choice);

@@ -43,11 +43,14 @@ const LeaveOut: FC<HoursFormProps & { left: LeftForLater }> = ({ left, ...props 
 };
 
 /** Where a slip is asked about, and, with an order, what leaving out the rest of that would do. */
-export const slipPath = (typed: Typed, without = ''): string =>
+const slipPath = (typed: Typed, without = ''): string =>
   `/today/running-late?${new URLSearchParams({
     ...{ session: typed.session ?? '', at: typed.at ?? '' },
     ...(without === '' ? {} : { without }),
   })}`;
+
+/** The page of it, from where the slip stands in it: without script nothing leads there. */
+export const slipPage = (typed: Typed, without = ''): string => `${slipPath(typed, without)}#slip`;
 
 interface SlipProps {
   typed: Typed;
@@ -106,7 +109,7 @@ const Dates: FC<AskedForProps> = ({ answers, typed, today }) => {
         {answers.length === 0 ? (
           'Which days it moves is being worked out. Work can go on meanwhile.'
         ) : (
-          <a href={slipPath(typed)}>Which days does it move?</a>
+          <a href={slipPage(typed)}>Which days does it move?</a>
         )}
       </p>
     </div>
@@ -120,7 +123,7 @@ const Choice: FC<AskedForProps & { left: LeftForLater }> = ({ answers, left, typ
   return (
     <li data-hx-get={slipPath(typed, left.order)} data-hx-trigger="load" data-hx-swap="outerHTML">
       <p>
-        <a href={slipPath(typed, left.order)}>{leftForText(left)}</a>
+        <a href={slipPage(typed, left.order)}>{leftForText(left)}</a>
         {answers.length === 0 ? ': what that moves is being worked out.' : ': what would that move?'}
       </p>
     </li>
@@ -129,7 +132,7 @@ const Choice: FC<AskedForProps & { left: LeftForLater }> = ({ answers, left, typ
 
 /** The session as it would be at once; dates, and each thing that could be left out, come one after the other, or stand there already. */
 const Slip: FC<{ slip: SlipModel; typed: Typed; today: string }> = ({ slip: { retimed, answers }, ...asked }) => (
-  <section class="warning effect" role="status" aria-label="Before it is recorded" tabindex={-1}>
+  <section id="slip" class="warning effect" role="status" aria-label="Before it is recorded" tabindex={-1}>
     <p class="warning-lead">{retimedText(retimed)} Nothing was recorded yet.</p>
     {retimed.tooLate.length > 0 && <p>{tooLateText(retimed)}</p>}
     {retimed.minutes > 0 && (
