@@ -46,3 +46,15 @@ test.each([
   const ink = `getComputedStyle(document.body).color + getComputedStyle(document.body).backgroundColor`;
   expect(await page.evaluate(ink)).toBe('rgb(0, 0, 0)rgb(255, 255, 255)');
 });
+
+test('lists for the shop that are open are printed alone', async () => {
+  const url = await served(await demoScreens());
+  const { page } = await watchedPage(browser, { viewport: A4 });
+  await page.goto(`${url}/buying`);
+  await page.locator('.trip .message > summary').first().click();
+  await page.emulateMedia({ media: 'print' });
+  const seen = await page
+    .locator('main :is(h1, h2, h3, p, li, textarea)')
+    .evaluateAll((all) => all.flatMap((one) => (one.checkVisibility() ? [one.textContent?.trim()] : [])));
+  expect(seen).toEqual([expect.stringMatching(/^[^\n]+, (order|fetch) .+\n.+ of .+$/)]);
+});

@@ -19,7 +19,7 @@ export const CopyText: FC<CopyTextProps> = ({ id, summary, text, button }) => (
   <details class="message">
     <summary>{summary}</summary>
     <label for={id} class="hint">
-      Copy this, or print the page.
+      Copy this, or print the page: open lists are printed alone.
     </label>
     <textarea id={id} rows={Math.max(3, text.split('\n').length)} readonly>
       {text}
