@@ -11,13 +11,16 @@ const MONTH = { from: 5, to: 7 };
 
 const monthOf = (week: string): number => Number(week.slice(MONTH.from, MONTH.to));
 
-/** The months along the weeks, each at the first of its weeks that is shown. */
-const monthMarks = (weeks: SeasonModel['weeks']): { place: number; name: string }[] =>
-  weeks.flatMap(({ week }, place) =>
-    place === 0 || monthOf(week) !== monthOf(weeks[place - 1]!.week)
-      ? [{ place, name: shortMonthName(monthOf(week)) }]
-      : [],
-  );
+/** As wide as the name of a month. */
+const NAME = 22;
+
+/** The months along the weeks, each where the first of its weeks that is shown begins, if there is room for its name. */
+const monthMarks = (weeks: SeasonModel['weeks']): { x: number; name: string }[] =>
+  weeks.flatMap(({ week }, place) => {
+    const x = (place * SIZES.width) / weeks.length;
+    const isFirst = place === 0 || monthOf(week) !== monthOf(weeks[place - 1]!.week);
+    return isFirst && x <= SIZES.width - NAME ? [{ x: Math.round(x), name: shortMonthName(monthOf(week)) }] : [];
+  });
 
 /** Pieces by week beside the same week of the year before; the same in figures below, folded. */
 export const WeeksChart: FC<{ model: SeasonModel }> = ({ model }) => {
@@ -42,8 +45,8 @@ export const WeeksChart: FC<{ model: SeasonModel }> = ({ model }) => {
               {most.amount}
             </text>
           )}
-          {monthMarks(weeks).map(({ place, name }) => (
-            <text class="season-month" x={Math.max(0, pairs[place]!.middle - width / weeks.length / 2)} y={height - 4}>
+          {monthMarks(weeks).map(({ x, name }) => (
+            <text class="season-month" x={x} y={height - 4}>
               {name}
             </text>
           ))}
