@@ -96,7 +96,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
         </Empty>
       </>
     );
-  const rows = sheetRows(steps, model.begun);
+  const rows = sheetRows(steps, model.begun, session.wet);
   const pieces = piecesOf(model);
   return (
     <div class={rows.length > LONG_ROWS ? 'sheet long' : 'sheet'}>

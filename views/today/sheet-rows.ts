@@ -1,3 +1,4 @@
+import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
 import type {
   BatchStep,
   CoatStep,
@@ -9,6 +10,8 @@ import type {
 import { byClock, fromClock } from '../parts/clock-text.ts';
 import { slipText } from './slip-text.ts';
 import { EDGE_WORDS, forText } from './today-text.ts';
+
+type Wetting = NonNullable<SessionHours['wet']>;
 
 /** One line of the sheet for the wall: from when, what kind of work, and on what. */
 export interface SheetRow {
@@ -91,11 +94,22 @@ const isJoined = (row: SheetRow, last: SheetRow | undefined): last is SheetRow =
   row.begun === null &&
   JOINED.includes(row.work);
 
-/** The steps of a session as lines for the wall; `begun` names those that are under way. */
-export const sheetRows = (steps: readonly SessionStep[], begun: readonly string[]): SheetRow[] => {
+/** Minutes to keep pieces wet are no step, for nothing is recorded of them; on the wall they are a line like the others. */
+const wetRow = ({ start }: Wetting): SheetRow => ({
+  ...{ at: fromClock(start), work: 'Keep wet', what: ['what is out of its mould'], begun: null },
+});
+
+/**
+ * The steps of a session as lines for the wall; `begun` names those that are under way, `wet` is when what is out of its mould is
+ * kept wet, where the plan has minutes for it.
+ */
+export const sheetRows = (steps: readonly SessionStep[], begun: readonly string[], wet?: Wetting): SheetRow[] => {
   const rows: SheetRow[] = [];
   const recipes = sheetRecipes(steps);
-  for (const row of steps.map((step) => rowOf(step, begun, recipes))) {
+  const before = steps.filter(({ at }) => wet && Date.parse(at) < Date.parse(wet.start));
+  const asRow = (step: SessionStep) => rowOf(step, begun, recipes);
+  const inTime = [...before.map(asRow), ...(wet ? [wetRow(wet)] : []), ...steps.slice(before.length).map(asRow)];
+  for (const row of inTime) {
     const last = rows.at(-1);
     if (isJoined(row, last)) last.what.push(...row.what);
     else rows.push(row);

@@ -63,6 +63,17 @@ describe('the lines of the sheet', () => {
     ]);
   });
 
+  test('minutes to keep pieces wet are a line in its time', () => {
+    const steps = [strip('08:00', '900 no. 1'), prep('08:20', '900 no. 1'), prep('08:38', '900 no. 2')];
+    const wet = { start: at('08:20'), end: at('08:30') };
+    expect(sheetRows(steps, [], wet).map((row) => [row.at, row.work, ...row.what])).toEqual([
+      ['8:00', 'Strip', '900 no. 1'],
+      ['8:20', 'Keep wet', 'what is out of its mould'],
+      ['8:20', 'Set up', '900 no. 1', '900 no. 2'],
+    ]);
+    expect(sheetRows(steps, [])).toHaveLength(2);
+  });
+
   test('moulds coated share a line too, each with when it is dry', () => {
     const steps = [
       coat('08:20', '900 no. 1', { clean: true, dryFrom: at('09:05') }),
