@@ -16,6 +16,7 @@ import { showMould } from '../usecases/moulds/show-mould.ts';
 import { showMoulds } from '../usecases/moulds/show-moulds.ts';
 import { whatItBlocks } from '../usecases/moulds/what-it-blocks.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { markTyped } from '../usecases/typed/mould-mark-form.ts';
 import { partTyped } from '../usecases/typed/mould-part-form.ts';
 import { missing } from './failures.tsx';
@@ -74,7 +75,8 @@ const labelsPage = async (c: Context, { context, addressOf }: Screens) => {
   const model = await showMoulds(context());
   const addressOfMould = (id: string): string => addressOf(c, mouldPagePath(id));
   const frame = { title: 'Labels for the moulds', at: 'moulds', yardName: model.yardName } as const;
-  return page(c, frame, <LabelsPage model={model} addressOf={addressOfMould} />);
+  const from = wholeTyped(c.req.query('from')) ?? 0;
+  return page(c, frame, <LabelsPage model={model} from={from} addressOf={addressOfMould} />);
 };
 
 export const mouldRoutes = (screens: Screens): Hono =>

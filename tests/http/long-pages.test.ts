@@ -29,10 +29,19 @@ describe('a page with a long list', () => {
     expect(idsOf(await ask('/orders?from=never'))).toEqual(idsOf(await ask('/orders')));
   });
 
-  test('of moulds has each mould once, by its kind and in its place', async () => {
-    const page = await (await pages())('/moulds');
+  test('of moulds has each mould once, by its kind and in its place, and a label of each on one of its pages', async () => {
+    const ask = await pages();
+    const page = await ask('/moulds');
     const marks = [...page.matchAll(/action="\/moulds\/([^/"]+)\/damaged/g)].map(([, id]) => decodeURIComponent(id!));
     expect([...new Set(marks)].sort()).toEqual(yard.moulds.map(({ id }) => id).sort());
+    const labels = [await ask('/moulds/labels'), await ask('/moulds/labels?from=24')];
+    for (const html of labels) expect(html.length).toBeLessThan(100_000);
+    const ids = labels.flatMap((html) => [...html.matchAll(/<strong>([^<]+)<\/strong>/g)].map(([, id]) => id!));
+    expect(ids.sort()).toEqual(yard.moulds.map(({ id }) => id).sort());
+    expect(labels[0]).toContain('Labels 1 to 24 of 40.');
+    expect(labels[0]).toContain('href="/moulds/labels?from=24"');
+    expect(labels[1]).toContain('<a href="/moulds/labels" class="button plain">Labels before</a>');
+    expect(await ask('/moulds/labels?from=400')).toContain('Labels 1 to 24');
   });
 
   test('of turns draws each turn of its table once, and its chart leads to it', async () => {
