@@ -71,7 +71,7 @@ test('bags past their date are shown, spoken for by nobody, and go with one tap;
   ];
   const screens = await screensOver(yardWith({ onHand: 4, lots, leadDays: 1 }));
   const text = await textOf(await screens.get('/buying'));
-  expect(text).toContain('4 bags in the yard, 1 spoken for, 3 spare.');
+  expect(text).toContain('4 bags in the yard, 1 spoken for, 0 spare, 3 past their date.');
   expect(text).toContain('Past its date: 3 bags, bag date Wed 7 Apr. No plan uses them.');
   const form = { material: 'mortar', useBy: '2027-04-07', openedAt: '', line: '0' };
   const after = await screens.textAfter(await screens.post('/buying/spoiled', form));
