@@ -35,18 +35,44 @@ const lengthThen = (stick: PlanStick, cutFor: string, { plan, yard }: Cutting): 
   return restOf(stick.offcutMm ?? material.stickMm ?? 0, material.kerfMm, before);
 };
 
-/** What the plan cuts pieces of one length from: offcuts, each with its length by then, and whole sticks. */
-export const cutFrom = (cutting: Cutting, { material, lengthMm, cutFor }: Pieces): CutFrom[] => {
-  const found = new Map<string | null, CutFrom>();
-  for (const stick of cutting.plan.sticks) {
-    if (stick.material !== material) continue;
+/** One stick, and how many pieces of the length are cut of it; an offcut by its length then, null for a whole one. */
+interface StickCut {
+  offcut: string | null;
+  pieces: number;
+}
+
+const sticksCut = (cutting: Cutting, { material, lengthMm, cutFor }: Pieces): StickCut[] =>
+  cutting.plan.sticks.flatMap((stick): StickCut[] => {
+    if (stick.material !== material) return [];
     const own = stick.cuts.filter((cut) => cut.for === cutFor && cut.lengthMm === lengthMm);
     const pieces = own.reduce((sum, { count }) => sum + count, 0);
-    if (pieces === 0) continue;
+    if (pieces === 0) return [];
     const then = lengthThen(stick, cutFor, cutting);
-    const offcut = then === null ? null : lengthText(then, cutting.system);
+    return [{ offcut: then === null ? null : lengthText(then, cutting.system), pieces }];
+  });
+
+/** So many pieces after so many others, stick after stick. */
+const partOf = (sticks: readonly StickCut[], { before, count }: { before: number; count: number }): StickCut[] => {
+  let [skipped, left] = [before, count];
+  return sticks.flatMap(({ offcut, pieces }) => {
+    const others = Math.min(skipped, pieces);
+    const own = Math.min(left, pieces - others);
+    skipped -= others;
+    left -= own;
+    return own > 0 ? [{ offcut, pieces: own }] : [];
+  });
+};
+
+/**
+ * What the plan cuts pieces of one length from: offcuts, each with its length by then, and whole sticks. `part`: only so many
+ * of them, after so many that are cut before.
+ */
+export const cutFrom = (cutting: Cutting, pieces: Pieces, part?: { before: number; count: number }): CutFrom[] => {
+  const all = sticksCut(cutting, pieces);
+  const found = new Map<string | null, CutFrom>();
+  for (const { offcut, pieces: own } of part ? partOf(all, part) : all) {
     const { count = 0, sticks = 0 } = found.get(offcut) ?? {};
-    found.set(offcut, { offcut, count: count + pieces, sticks: sticks + 1 });
+    found.set(offcut, { offcut, count: count + own, sticks: sticks + 1 });
   }
   return [...found.values()];
 };

@@ -98,18 +98,33 @@ const slipOf = (
   };
 };
 
-/** Lengths to cut for a batch or an order, equal ones counted together. */
+interface Cut {
+  material: string;
+  lengthMm: number;
+  count: number;
+}
+
+/** How many of a length are among some cuts. */
+const countOf = (cuts: readonly Cut[], { material, lengthMm }: Cut): number =>
+  cuts
+    .filter((cut) => cut.material === material && cut.lengthMm === lengthMm)
+    .reduce((sum, { count }) => sum + count, 0);
+
+/** Lengths to cut for a batch or an order, equal ones counted together; of a part of one, those `earlier` come before it. */
 const cutLengths = (
   { plan, yard, system }: Seen,
   cutFor: string,
-  cuts: readonly { material: string; lengthMm: number; count: number }[],
+  cuts: readonly Cut[],
+  earlier?: readonly Cut[],
 ): CutFacts[] => {
   const counted = new Map<string, CutFacts>();
-  for (const { material, lengthMm, count } of cuts) {
+  for (const cut of cuts) {
+    const { material, lengthMm, count } = cut;
     const key = `${material} ${lengthMm}`;
+    const part = earlier && { before: countOf(earlier, cut), count: countOf(cuts, cut) };
     const name = yard.materials.find(({ id }) => id === material)?.name ?? material;
     const before = counted.get(key);
-    const from = before?.from ?? cutFrom({ plan, yard, system }, { material, lengthMm, cutFor });
+    const from = before?.from ?? cutFrom({ plan, yard, system }, { material, lengthMm, cutFor }, part);
     counted.set(key, { name, length: lengthText(lengthMm, system), count: count + (before?.count ?? 0), from });
   }
   return [...counted.values()].filter(({ count }) => count > 0);
@@ -129,10 +144,16 @@ const coatStep = (seen: Seen, coat: PlanCoat): Unnamed<CoatStep> => {
   };
 };
 
-/** What is cut for one piece of a batch. Where its batch is cut from several sticks, nobody says which is whose. */
-const cutsOfPiece = (seen: Seen, { batch, casting }: PlanPour): CutFacts[] => {
-  const cuts = seen.yard.castings.find(({ id }) => id === casting)?.cuts ?? [];
-  return cutLengths(seen, batch, cuts).map((cut) => ({ ...cut, from: cut.from.length === 1 ? cut.from : [] }));
+/** What is cut for one piece of a batch: pieces take their sticks in the order in which they are filled. */
+const cutsOfPiece = (seen: Seen, pour: PlanPour): CutFacts[] => {
+  const { plan, yard } = seen;
+  const cutsOf = (casting: string) => yard.castings.find(({ id }) => id === casting)?.cuts ?? [];
+  const ids = plan.batches.find(({ id }) => id === pour.batch)?.pours ?? [];
+  const earlier = ids.slice(0, Math.max(0, ids.indexOf(pour.id))).flatMap((id) => {
+    const casting = plan.pours.find((one) => one.id === id)?.casting;
+    return casting === undefined ? [] : cutsOf(casting);
+  });
+  return cutLengths(seen, pour.batch, cutsOf(pour.casting), earlier);
 };
 
 const prepStep = (seen: Seen, pour: PlanPour): Unnamed<PrepStep> => {

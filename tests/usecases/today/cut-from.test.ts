@@ -33,3 +33,19 @@ test('what is cut later comes from the rest that is left by then', () => {
   expect(fromIn(shared, '27-001')).toEqual([{ offcut: '2394 mm', count: 2, sticks: 1 }]);
   expect(fromIn(shared, '27-001', 'US')[0]?.offcut).toBe('7 ft 10 1/4 in');
 });
+
+test('a part of them takes stick after stick, after those that come before it', () => {
+  const sticks = [stick([pins(1, 'B1')], 635), stick([pins(9, 'B1')]), stick([pins(2, 'B1')])];
+  const partOf = (before: number, count: number) =>
+    cutFrom(
+      { plan: { ...handPlan(), sticks }, yard: plannedYard(), system: 'metric' },
+      { material: 'rod', lengthMm: 300, cutFor: 'B1' },
+      { before, count },
+    );
+  expect(partOf(0, 4)).toEqual([
+    { offcut: '635 mm', count: 1, sticks: 1 },
+    { offcut: null, count: 3, sticks: 1 },
+  ]);
+  expect(partOf(4, 4)).toEqual([{ offcut: null, count: 4, sticks: 1 }]);
+  expect(partOf(8, 4)).toEqual([{ offcut: null, count: 4, sticks: 2 }]);
+});

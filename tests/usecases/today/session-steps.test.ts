@@ -163,6 +163,25 @@ describe('a batch', () => {
       wetUntil: saturday('10:29'),
     });
   });
+
+  test('names the sticks at each set-up, in the order in which its pieces are filled', () => {
+    const base = plannedYard();
+    const yard = plannedYard({
+      castings: [{ ...base.castings[0]!, cuts: [{ material: 'rod', lengthMm: 190, count: 2 }] }],
+    });
+    const rod = { material: 'rod', openedAt: saturday('08:10') };
+    const sticks = [
+      { ...rod, cuts: [{ lengthMm: 190, count: 3, for: 'B1' }] },
+      { ...rod, offcutMm: 400, cuts: [{ lengthMm: 190, count: 1, for: 'B1' }] },
+    ];
+    expect(only('prep', steps(yard, { ...handPlan(), sticks })).map(({ cuts }) => cuts[0]?.from)).toEqual([
+      [{ offcut: null, count: 2, sticks: 1 }],
+      [
+        { offcut: null, count: 1, sticks: 1 },
+        { offcut: '400 mm', count: 1, sticks: 1 },
+      ],
+    ]);
+  });
 });
 
 describe('a strip', () => {
