@@ -4,8 +4,11 @@ import { ownPath } from './own-path.js';
 
 /** Forms that may wait: those for which somebody stands in the yard. */
 const FORMS = /^\/(today|moulds)\//;
-/** Those of them that only show first what they would do: nobody is there to see it when they are sent later. */
-const ASKED_FIRST = /^\/today\/(another-hour|left-out|one-more|running-late)$/;
+/**
+ * Those of them that only show first what they would do, which nobody would see when they are sent later; a thermometer that was read
+ * says nothing of the hour in which it would be.
+ */
+const ASKED_FIRST = /^\/today\/(another-hour|left-out|one-more|running-late|thermometer)$/;
 /** Those of them that say when something was done. */
 const TIMED = /^\/today\/(coated|covered|mixed|mixing|packed|poured|prepared|stripped)$/;
 
