@@ -11,20 +11,11 @@ import { countFinished } from '../../src/usecases/pieces/count-finished.ts';
 import { mouldsOfStep } from '../../src/usecases/plan/late-steps.ts';
 import { onePersonFewer } from '../../src/usecases/today/one-person-fewer.ts';
 import type { Begun } from './begun-by.ts';
+import { BLANK_DRAFT } from './blank-draft.ts';
 import type { Dice } from './random-yard/dice.ts';
 
 const draftOf = (yard: YardFile, dice: Dice) => ({
-  ...{
-    customer: '',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: null,
-    notBefore: null,
-    promisedOn: null,
-    heldUntil: null,
-  },
-  ...{ next: {}, slip: 'rather not' as const, unread: [] },
+  ...BLANK_DRAFT,
   lines: [{ row: 0, line: { casting: dice.pick(yard.castings).id, quantity: dice.whole(1, 4) } }],
 });
 

@@ -10,6 +10,7 @@ import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { planToAsk } from '../../../src/usecases/plan/plan-to-ask.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { doneOf } from '../../support/outcomes.ts';
 import { randomYard } from '../../support/random-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
@@ -19,18 +20,9 @@ const yard = randomYard(1001, 'typical');
 const what = yard.kits[0]!.id;
 const linesOf = (quantity: number): OrderDraft['lines'] => [{ row: 0, line: { kit: what, quantity } }];
 const promised = (lines: OrderDraft['lines'], promisedOn: string): OrderDraft => ({
-  ...{
-    customer: '',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: null,
-    notBefore: null,
-    promisedOn,
-    heldUntil: null,
-    next: {},
-  },
-  ...{ slip: 'rather not', unread: [], lines },
+  ...BLANK_DRAFT,
+  promisedOn,
+  lines,
 });
 
 /** Threads that do it here: what was asked of them in turn, and longer questions that wait until they are let go on. */

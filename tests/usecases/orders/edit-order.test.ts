@@ -3,23 +3,16 @@ import { orderById, updateOrder } from '../../../db/stores/order-store.ts';
 import { cancelOrder } from '../../../src/usecases/orders/cancel-order.ts';
 import { editOrder } from '../../../src/usecases/orders/edit-order.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { doAnyway } from '../../support/saving.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 const draft = (changes: Partial<OrderDraft> = {}): OrderDraft => ({
-  ...{
-    customer: 'School garden',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: '2027-04-24',
-    notBefore: null,
-    promisedOn: null,
-    heldUntil: null,
-    next: {},
-  },
-  ...{ slip: 'rather not', unread: [], lines: [{ row: 0, line: { casting: 'panel-900', quantity: 1 } }] },
+  ...BLANK_DRAFT,
+  customer: 'School garden',
+  wantedOn: '2027-04-24',
+  lines: [{ row: 0, line: { casting: 'panel-900', quantity: 1 } }],
   ...changes,
 });
 

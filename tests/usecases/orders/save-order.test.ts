@@ -10,23 +10,15 @@ import { type OrderEdit, saveOrder } from '../../../src/usecases/orders/save-ord
 import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
 import type { Effect } from '../../../src/usecases/plan/save-edit.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 /** Two pairs take two Saturdays of the small yard. */
 const pairs = (quantity: number, changes: Partial<OrderDraft> = {}): OrderDraft => ({
-  ...{
-    customer: 'Ann Moran',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: null,
-    notBefore: null,
-    promisedOn: null,
-    heldUntil: null,
-    next: {},
-  },
-  ...{ slip: 'rather not', unread: [], lines: [{ row: 0, line: { kit: 'pair', quantity } }] },
+  ...BLANK_DRAFT,
+  customer: 'Ann Moran',
+  lines: [{ row: 0, line: { kit: 'pair', quantity } }],
   ...changes,
 });
 

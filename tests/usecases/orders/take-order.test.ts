@@ -3,24 +3,17 @@ import { orderById } from '../../../db/stores/order-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { doAnyway } from '../../support/saving.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { yardContext } from '../../support/yard-context.ts';
 
 const draft = (changes: Partial<OrderDraft> = {}): OrderDraft => ({
-  ...{
-    customer: 'Allotment 12',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: '2027-04-17',
-    notBefore: null,
-    promisedOn: null,
-    heldUntil: null,
-    next: {},
-  },
-  ...{ slip: 'rather not', unread: [], lines: [{ row: 0, line: { casting: 'panel-900', quantity: 3 } }] },
+  ...BLANK_DRAFT,
+  customer: 'Allotment 12',
+  wantedOn: '2027-04-17',
+  lines: [{ row: 0, line: { casting: 'panel-900', quantity: 3 } }],
   ...changes,
 });
 

@@ -7,6 +7,7 @@ import { saveOrder } from '../../../src/usecases/orders/save-order.ts';
 import { takeOrder } from '../../../src/usecases/orders/take-order.ts';
 import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { doneOf } from '../../support/outcomes.ts';
 import { yardSeeds } from '../../support/property-seed.ts';
 import { diceOf } from '../../support/random-yard/dice.ts';
@@ -24,18 +25,9 @@ const linesOf = (yard: YardFile, seed: number): OrderDraft['lines'] | null => {
 };
 
 const draft = (lines: OrderDraft['lines'], promisedOn: string): OrderDraft => ({
-  ...{
-    customer: '',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: null,
-    notBefore: null,
-    promisedOn,
-    heldUntil: null,
-    next: {},
-  },
-  ...{ slip: 'rather not', unread: [], lines },
+  ...BLANK_DRAFT,
+  promisedOn,
+  lines,
 });
 
 /** With one length of each stick on its way, and no other to be had soon: what is left of it is sought after. */

@@ -9,6 +9,7 @@ import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import type { OrderDraft } from '../../../src/usecases/typed/order-form.ts';
 import { removeEntry } from '../../../src/usecases/yard/remove-entry.ts';
 import { archived } from '../../support/archived.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { doneOf, refusalOf } from '../../support/outcomes.ts';
 import { doAnyway, savedAnyway } from '../../support/saving.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -17,8 +18,10 @@ import { yardContext } from '../../support/yard-context.ts';
 const PAIRS = { what: 'kit:pair', count: 2 };
 
 const draftOf = (line: OrderLine): OrderDraft => ({
-  ...{ customer: 'Allotment', phone: '', address: '', note: '', wantedOn: null, notBefore: null, promisedOn: null },
-  ...{ heldUntil: null, next: {}, slip: 'rather not', unread: [], lines: [{ row: 0, line }] },
+  ...BLANK_DRAFT,
+  customer: 'Allotment',
+  promisedOn: null,
+  lines: [{ row: 0, line }],
 });
 
 const stockOf = async (context: UseCaseContext) => {

@@ -12,6 +12,7 @@ import { currentPlan } from '../../../src/usecases/plan/make-plan.ts';
 import { planSessionAnew } from '../../../src/usecases/today/plan-session-anew.ts';
 import { recordPour } from '../../../src/usecases/today/record-pour.ts';
 import { fixHours } from '../../../src/usecases/yard/fix-hours.ts';
+import { BLANK_DRAFT } from '../../support/blank-draft.ts';
 import { FRIDAY, fixedYard, SATURDAY_START } from '../../support/fixed-yard.ts';
 import { handPlan, plannedYard, saturday } from '../../support/planned-yard.ts';
 import { doAnyway } from '../../support/saving.ts';
@@ -22,17 +23,12 @@ const kept = <T>(outcome: Outcome<T>): T => {
 };
 
 const order = (quantity: number) => ({
-  ...{
-    customer: 'In a hurry',
-    phone: '',
-    address: '',
-    note: '',
-    wantedOn: '2027-04-10',
-    notBefore: null,
-    promisedOn: '2027-04-10',
-    heldUntil: null,
-  },
-  ...{ next: {}, slip: 'not' as const, unread: [], lines: [{ row: 0, line: { casting: 'panel-900', quantity } }] },
+  ...BLANK_DRAFT,
+  customer: 'In a hurry',
+  wantedOn: '2027-04-10',
+  promisedOn: '2027-04-10',
+  slip: 'not' as const,
+  lines: [{ row: 0, line: { casting: 'panel-900', quantity } }],
 });
 
 const take = (context: UseCaseContext, quantity: number) => doAnyway(context, takeOrder(order(quantity)));
