@@ -21,7 +21,7 @@ import { comingDays } from '../usecases/yard/coming-days.ts';
 import { askForecast, placeTyped, switchForecast } from '../usecases/yard/forecast.ts';
 import { showWeather, weatherFields } from '../usecases/yard/show-weather.ts';
 import { errorsByField, readForm } from './form.ts';
-import { atOnce, formRoute, type Show } from './form-route.tsx';
+import { atOnce, formRoute } from './form-route.tsx';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { uploadedFile } from './uploaded-file.ts';
@@ -29,7 +29,7 @@ import { uploadedFile } from './uploaded-file.ts';
 const FRAME = { title: 'Weather of the coming days', at: 'yard' } as const;
 
 /** The page of the weather in a state of its forms. */
-const weatherIn: Show = async (_c, context, state) => {
+const weatherIn = async (context: UseCaseContext, state: FormState) => {
   const model = await showWeather(context);
   return {
     frame: { ...FRAME, yardName: model.yardName },
@@ -47,10 +47,8 @@ const filledIn = async (c: Context, context: UseCaseContext, days: readonly Weat
 
 /** The page of the weather says at a field why nothing was filled in. */
 const notRead = async (c: Context, context: UseCaseContext, field: string, message: string) => {
-  const model = await showWeather(context);
-  const state: FormState = { typed: null, errors: { [field]: message }, effect: null };
-  const content = <WeatherPage {...{ model, state }} notice={null} />;
-  return page(c, { ...FRAME, yardName: model.yardName }, content, { status: 422 });
+  const { frame, content } = await weatherIn(context, { typed: null, errors: { [field]: message }, effect: null });
+  return page(c, frame, content, { status: 422 });
 };
 
 interface Read {
@@ -93,7 +91,7 @@ const ask = async (c: Context, context: UseCaseContext) => {
 
 const switched = (path: string, isOn: boolean) => ({
   path,
-  show: weatherIn,
+  show: (_c: Context, context: UseCaseContext, state: FormState) => weatherIn(context, state),
   save: atOnce(isOn ? placeTyped : () => done(null), switchForecast),
   next: () => WEATHER,
 });

@@ -4,8 +4,10 @@ import { everybody } from '../../db/stores/access-store.ts';
 import { createApp } from '../../src/http/app.ts';
 import { ONE_DESK } from '../../src/http/own-names.ts';
 import { newFirstCode } from '../../src/usecases/access/first-owner.ts';
-import { makeOwner } from '../../src/usecases/access/sign-in.ts';
+import { invite } from '../../src/usecases/access/people.ts';
+import { followInvitation, makeOwner } from '../../src/usecases/access/sign-in.ts';
 import { cookieOf } from '../support/behind-door.ts';
+import { doneOf } from '../support/outcomes.ts';
 import { textOf } from '../support/screens.ts';
 import { temporaryDatabase } from '../support/temporary-database.ts';
 import { yardContext } from '../support/yard-context.ts';
@@ -93,4 +95,12 @@ test('an owner who was made meanwhile from the command line ends the code', asyn
   await makeOwner({ database, now: NOW }, 'Maria', PASSWORD);
   expect((await post({ code, name: 'Eve' })).headers.get('Location')).toBe('/sign-in');
   expect(await database.read(everybody)).toHaveLength(1);
+});
+
+test('whoever was invited as the owner and comes by the code ends the invitation', async () => {
+  const { database, now } = await yardContext();
+  const invitation = doneOf(await invite({ database, now }, { name: 'Maria', role: 'owner' }));
+  const { code, post } = await doorOf(database, { now });
+  expect((await post({ code })).status).toBe(303);
+  expect((await followInvitation({ database, now }, invitation, 'four other words of mine')).ok).toBe(false);
 });

@@ -68,6 +68,18 @@ test('a row an hour gives the lowest and the highest, the strongest wind, the dr
   });
 });
 
+test('the days gone by tell in which order the coming ones are written', async () => {
+  const screens = await screensOver(smallYard({ orders: [] }));
+  // The 8th to the 12th of April as a program of the other side of the ocean writes them; the 31st of March gives it away.
+  const rows = ['03/31/2027,1,9', '04/08/2027,2,10', '04/09/2027,3,11', '04/12/2027,4,12'];
+  const html = await (await sent(screens, ['date,low,high', ...rows].join('\n'))).text();
+  expect(valuesOf(html)).toEqual({
+    ...{ 'low 2027-04-08': '2 °C', 'high 2027-04-08': '10 °C' },
+    ...{ 'low 2027-04-09': '3 °C', 'high 2027-04-09': '11 °C' },
+    ...{ 'low 2027-04-12': '4 °C', 'high 2027-04-12': '12 °C' },
+  });
+});
+
 test('columns that no name tells are asked for, and named by the maker', async () => {
   const screens = await screensOver(smallYard({ orders: [] }));
   const asked = await sent(screens, 'when,a,b\n2027-04-09,3,11\n');

@@ -64,11 +64,13 @@ const toComeOut = (
   return byOrder;
 };
 
+type Counts = Iterable<readonly [string, number]>;
+
+const sparesBy = (counts: Counts, { piecesOf }: Pick<ReturnType<typeof beliefsOf>, 'piecesOf'>): Spare[] =>
+  [...counts].flatMap(([casting, count]) => spareFor(casting, count, shareOf(piecesOf(casting))) ?? []);
+
 /** Spare pieces worth pouring beside so many of each casting, as often as one is not good by the record. */
-export const sparesFor = (counts: Iterable<readonly [string, number]>, record: YardRecord): Spare[] => {
-  const beliefs = beliefsOf(record);
-  return [...counts].flatMap(([casting, count]) => spareFor(casting, count, shareOf(beliefs.piecesOf(casting))) ?? []);
-};
+export const sparesFor = (counts: Counts, record: YardRecord): Spare[] => sparesBy(counts, beliefsOf(record));
 
 /** The same for what one order still lacks. */
 export const sparesForOrder = (
@@ -95,11 +97,12 @@ export const sparesWanted = (
   record: YardRecord,
 ): SpareWanted[] => {
   const completesOn = new Map(plan.orders.map((order) => [order.id, order.completesOn]));
+  const [lacking, beliefs] = [toComeOut(yard, plan), beliefsOf(record)];
   const byCasting = new Map<string, SpareWanted>();
   for (const { id, due, wanted } of yard.orders) {
     const [date, planned] = [due ?? wanted, completesOn.get(id)];
     if (date === undefined || planned === undefined) continue;
-    for (const { casting } of sparesForOrder(yard, plan, { order: id, record })) {
+    for (const { casting } of sparesBy(lacking.get(id) ?? [], beliefs)) {
       const { by, orders } = byCasting.get(casting) ?? { by: '', orders: [] };
       const last = [by, date, planned].sort().at(-1)!;
       byCasting.set(casting, { casting, count: 1, by: last, orders: [...orders, id] });

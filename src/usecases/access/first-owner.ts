@@ -1,5 +1,5 @@
 import type { Tx } from '../../../db/open.ts';
-import { addPerson, everybody, personNamed, setPasswordHash } from '../../../db/stores/access-store.ts';
+import { addPerson, endDoorKeys, everybody, personNamed, setPasswordHash } from '../../../db/stores/access-store.ts';
 import { done, type Outcome, refuse } from '../core/context.ts';
 import { hashOf } from '../core/secret.ts';
 import { whoTyped } from '../typed/who-form.ts';
@@ -58,6 +58,8 @@ const firstOwner = async (tx: Tx, name: string, passwordHash: string, madeAt: st
   if (invited && invited.role !== 'owner') return null;
   if (!invited) return addPerson(tx, { name, role: 'owner', passwordHash, madeAt });
   await setPasswordHash(tx, invited.id, passwordHash);
+  // Whoever still has the invitation could put another password in the place of this one.
+  await endDoorKeys(tx, invited.id);
   return invited.id;
 };
 

@@ -2,6 +2,7 @@ import type { Fault } from '../../../shared/fault.ts';
 import { type WeatherDay, WIND_UNITS, type WindUnit } from '../../../shared/temperature.ts';
 import { UNIT_SYSTEMS, type UnitSystem } from '../../../shared/units.ts';
 import { type WeatherTable, weatherTable } from '../../../shared/weather-table.ts';
+import type { CellOrder } from '../../engine/csv/date-cells.ts';
 import { readCsv } from '../../engine/csv/read-csv.ts';
 import {
   dateOfHour,
@@ -29,11 +30,15 @@ export interface WeatherChoice {
   rain: UnitSystem;
 }
 
-const isOf = (dates: readonly string[], cell: string): boolean =>
-  (['day first', 'month first'] as const).some((order) => {
+/** The coming day that a cell names, whatever order its column has where that is not known; null where it names none. */
+const dayIn = (dates: readonly string[], cell: string, known: CellOrder | null): string | null => {
+  const orders = known ? [known] : (['day first', 'month first'] as const);
+  const days = orders.flatMap((order) => {
     const read = dateOfHour(cell, order);
-    return read.ok && dates.includes(read.value);
+    return read.ok && dates.includes(read.value) ? [read.value] : [];
   });
+  return days[0] ?? null;
+};
 
 /** A number with a decimal comma, as files apart by semicolons have it, with a point. */
 const pointed = (cell: string): string => cell.replace(/^(-?\d+),(\d+)$/, '$1.$2');
@@ -45,7 +50,17 @@ export const weatherUpload = (bytes: Uint8Array, dates: readonly string[]): Outc
   const read = readCsv(text.value.text);
   if (!read.ok) return refuse('file', read.row === null ? read.reason : `Row ${read.row}: ${read.reason}`);
   const { header, rows, dialect } = read.csv;
-  const coming = rows.map(({ cells }) => cells).filter((cells) => cells.some((cell) => isOf(dates, cell)));
+  // The days that settle in which order a column has them may not be among those to come.
+  const orders = header.map((_, at) => orderOfHours(rows.map(({ cells }) => cells[at] ?? '')));
+  const asDays = rows.map(({ cells }) =>
+    cells.map((cell, at) => {
+      const order = orders[at] ?? null;
+      return { cell, order, day: dayIn(dates, cell, order) };
+    }),
+  );
+  const coming = asDays
+    .filter((cells) => cells.some(({ day }) => day !== null))
+    .map((cells) => cells.map(({ cell, order, day }) => (order !== null && day !== null ? day : cell)));
   if (coming.length === 0)
     return refuse('file', 'No row of the file is of today or the six days after it. Each row needs a date.');
   const table = {

@@ -33,7 +33,7 @@ export const sparesByOf = async (tx: Tx, yard: YardFile): Promise<YardRecord | n
   if (spares === 'never') return null;
   // Most yards end here: all records are read only where there are enough of them.
   if (spares === 'recorded' && (await countOfRecords(tx, 'stripped')) < ENOUGH_RECORD.pieces) return null;
-  const record = await yardRecord(tx, yard);
+  const record = yard.record ?? (await yardRecord(tx, yard));
   return spares === 'always' || beliefsOf(record).isEnough ? record : null;
 };
 

@@ -10,7 +10,7 @@ export interface SparePlanned {
   name: string;
   /** Orders that it could serve. */
   orders: readonly string[];
-  /** Its pour in the plan; null where it stands in the yard already. */
+  /** Its pour in the plan; null where it is poured already. */
   pour: { id: string; mould: string } | null;
   /** The date on which it comes out of its mould. */
   on: string | 'there';
@@ -48,6 +48,12 @@ export const sparesOfPlan = async (
       .sort((a, b) => Date.parse(a.stripEnd) - Date.parse(b.stripEnd))[0];
     if (pour)
       return [{ casting, name, orders, pour: { id: pour.id, mould: pour.mould }, on: pour.stripEnd.slice(0, 10) }];
+    const strip = plan.strips.find(
+      ({ order, mould }) =>
+        order === undefined &&
+        yard.inMould.some((one) => one.mould === mould && one.casting === casting && one.order === undefined),
+    );
+    if (strip) return [{ casting, name, orders, pour: null, on: strip.stripEnd.slice(0, 10) }];
     return freeOf(yard, plan, casting) > 0 ? [{ casting, name, orders, pour: null, on: 'there' as const }] : [];
   });
 };

@@ -2,7 +2,7 @@ import type { StoredChange } from '../../../db/stores/change-store.ts';
 import { dayNumber } from '../../../shared/time.ts';
 import { HOURS_OF } from '../plan/hours-changed.ts';
 import { promisesMoved } from '../plan/promises-moved.ts';
-import { TIME_PASSED } from '../plan/record-remake.ts';
+import { BETTER_PLAN, TIME_PASSED } from '../plan/record-remake.ts';
 
 /** What can have held dates up, by what was recorded when they moved. */
 export type HeldUpKind = 'moulds' | 'hours' | 'goods' | 'pieces' | 'work' | 'orders' | 'weather' | 'time' | 'figures';
@@ -23,6 +23,7 @@ const KINDS: readonly (readonly [HeldUpKind, readonly string[]])[] = [
     [
       'delivery moved',
       'not coming',
+      'not to be had',
       'arrived',
       'bought',
       'spoiled',
@@ -35,7 +36,19 @@ const KINDS: readonly (readonly [HeldUpKind, readonly string[]])[] = [
   ['pieces', ['stripped', 'piece ', 'pieces counted', 'not hard yet']],
   [
     'work',
-    ['poured', 'as planned', 'prepared', 'mix', 'coated', 'packed', 'unpacked', 'not done', 'left for', 'planned anew'],
+    [
+      'poured',
+      'as planned',
+      'prepared',
+      'mix',
+      'coated',
+      'packed',
+      'unpacked',
+      'not done',
+      'left for',
+      'planned anew',
+      BETTER_PLAN,
+    ],
   ],
   ['orders', ['order', 'date promised', 'date held', 'hold lapsed']],
   ['weather', ['weather', 'temperature']],
@@ -62,7 +75,8 @@ export const heldUpOf = (changes: readonly Pick<StoredChange, 'kind' | 'before' 
   const byKind = new Map<HeldUpKind, HeldUp>();
   for (const change of changes) {
     const days = daysMoved(change);
-    if (days === 0) continue;
+    // What is undone is left out: what takes its days back holds nothing up either.
+    if (days === 0 || change.kind === 'undo') continue;
     const kind = kindOf(change.kind);
     const before = byKind.get(kind) ?? { kind, changes: 0, days: 0 };
     byKind.set(kind, { kind, changes: before.changes + 1, days: before.days + days });

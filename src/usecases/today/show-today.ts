@@ -189,7 +189,10 @@ const sparesToday = async (
   current: { plan: PlanFile; yard: YardFile },
   session: Session,
 ): Promise<TodayModel['spares']> => {
-  const pours = new Set(poursWithin(current.plan, 'fillStart', session).map(({ id }) => id));
+  const forNobody = poursWithin(current.plan, 'fillStart', session).filter(({ order }) => order === undefined);
+  // All that went wrong is read to know of spares: not where nothing is poured that could be one.
+  if (forNobody.length === 0) return [];
+  const pours = new Set(forNobody.map(({ id }) => id));
   return (await sparesOfPlan(context, current)).flatMap(({ name, pour }) =>
     pour && pours.has(pour.id) ? [{ name, mould: pour.mould }] : [],
   );

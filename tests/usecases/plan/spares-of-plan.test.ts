@@ -36,6 +36,19 @@ test('nobody who has no record gets a piece that was not asked for; who wants on
     },
   ]);
   expect(on).toBe(without.on);
+  // Once it is poured it is in its mould for nobody, and told until it comes out.
+  const current = await currentPlan(context);
+  const [spare] = free;
+  const { mould, casting, fillEnd, stripStart, stripEnd } = spare!;
+  const poured = {
+    plan: {
+      ...current.plan,
+      pours: current.plan.pours.filter(({ id }) => id !== spare!.id),
+      strips: [{ mould, stripStart, stripEnd, pieceReadyAt: spare!.pieceReadyAt }],
+    },
+    yard: { ...current.yard, inMould: [{ mould, casting, filledAt: fillEnd }] },
+  };
+  expect(await sparesOfPlan(context, poured)).toMatchObject([{ casting, pour: null, on: stripEnd.slice(0, 10) }]);
   expect(await textOf(await get('/orders/27-001'))).toContain('One to spare: Panel 900, out of its mould');
   expect(await textOf(await get('/orders/27-001?sure=yes'))).toMatch(
     /enough are good 8 in 10\. One to spare comes out Sat/,

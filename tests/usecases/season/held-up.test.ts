@@ -21,10 +21,13 @@ test('what moved orders with a date to a later day is counted by what was record
     moved('mix set', [on('c', '2027-05-01', null)], [on('c', '2027-05-08', null)]),
     moved('time went by', [on('a', '2027-05-01')], [on('a', null)]),
     moved('mix set', [on('a', '2027-05-01')], [on('a', '2027-05-02')]),
+    moved('undo', [on('a', '2027-05-01')], [on('a', '2027-05-08')]),
+    moved('not to be had', [on('a', '2027-05-01')], [on('a', '2027-05-04')]),
   ];
   expect(heldUpOf(changes)).toEqual([
     { kind: 'moulds', changes: 1, days: 21 },
     { kind: 'hours', changes: 2, days: 14 },
+    { kind: 'goods', changes: 1, days: 3 },
     { kind: 'figures', changes: 1, days: 1 },
   ]);
 });
