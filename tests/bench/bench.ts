@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { accessibilityRows } from './accessibility.ts';
+import { bestRows } from './best.ts';
 import { buyingRows, tripRows } from './buying.ts';
 import { calibrationRows } from './calibration/calibration.ts';
 import { csvRows } from './csv.ts';
@@ -34,6 +35,10 @@ const SOME_LIVED = 40;
 /** Random cut lists of `npm run bench -- cut`; any other number after it. */
 const SOME_CASES = 40;
 
+/** Yards of each kind of `npm run bench -- best`, and seconds for each; any other two numbers after it. */
+const SOME_OF_A_KIND = 12;
+const SOME_SECONDS = 600;
+
 /** Acts of `npm run bench -- torture`; any other number after it. */
 const SOME_ACTS = 1000;
 
@@ -47,6 +52,11 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
   csv: async () => print('5,000 rows of a CSV, in process, once', await csvRows()),
   quality: (effort) =>
     print('Weighted days late against the whiteboard', qualityRows(effort === 'normal' ? 'normal' : 'quick')),
+  best: (yards, seconds) =>
+    print(
+      `Weighted days late against the best found in ${seconds ?? SOME_SECONDS} seconds a yard`,
+      bestRows(Number(yards ?? SOME_OF_A_KIND), Number(seconds ?? SOME_SECONDS)),
+    ),
   tardiness: (which) =>
     print(
       'Weighted tardiness, OR-Library wt40 and wt50',
@@ -91,6 +101,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
 /** Each takes minutes, or a quarter of an hour and more, by itself: only when it is named. */
 const BY_NAME_ONLY = new Set([
   'accessibility',
+  'best',
   'calibration',
   'earliest',
   'exact',

@@ -21,7 +21,7 @@ const asked = (yard: YardFile, order: Order): { day: number; isProven: boolean }
   const asking = askingFor(yard, order);
   const { problem, added } = asking;
   const dayOf = (minute: number) => (minute >= problem.horizonEnd ? NEVER : handoverOn(problem, minute));
-  const day = dayOf(completesIfFirst(yard, order, asking));
+  const day = dayOf(completesIfFirst(order, asking));
   return { day, isProven: day === dayOf(soonestComplete(problem, added)) };
 };
 

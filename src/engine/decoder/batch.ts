@@ -6,6 +6,7 @@ import type { DecoderState } from './decoder-state.ts';
 import { placePour } from './place-pour.ts';
 import { coats, minutesToCoat, placeCoat, placePrep, prepMinutes } from './prep.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
+import { sortFew } from './sort-few.ts';
 import { placeStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
 import { weatherFault } from './weather.ts';
 
@@ -86,7 +87,7 @@ const takeReadying = (state: DecoderState, filling: Filling, prepLater: boolean)
 
 const takeAll = (state: DecoderState, fillings: Filling[], prepLater: boolean): Readied[] | null => {
   const readied: Readied[] = [];
-  for (const filling of [...fillings].sort((a, b) => a.readyAt - b.readyAt)) {
+  for (const filling of sortFew([...fillings], (a, b) => a.readyAt - b.readyAt)) {
     const one = takeReadying(state, filling, prepLater);
     if (!one) {
       untake(state, readied);

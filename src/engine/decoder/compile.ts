@@ -1,10 +1,9 @@
 import type { Casting } from '../../../shared/casting.ts';
-import type { Cut, Material, MaterialQuantity } from '../../../shared/material.ts';
+import type { Material } from '../../../shared/material.ts';
 import type { Order } from '../../../shared/order.ts';
 import type { Keep } from '../../../shared/plan.ts';
 import { dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { goodsOfLines, linesLeft, packMinutesLeft, packMinutesOf } from '../book/goods.ts';
 import { isOutForGood } from '../book/mould-state.ts';
 import { usableMm } from '../book/offcuts.ts';
 import { type ComingDays, comingDaysOf } from '../buy/coming-days.ts';
@@ -18,32 +17,22 @@ import { sheetStockOf } from '../cut/mesh/sheet-stock.ts';
 import { countedOnHand, offcutsOneByOne } from '../cut/offcuts.ts';
 import { begunIn, begunWorkOf, occupyForBegun } from './begun.ts';
 import type { BegunWork } from './begun-work.ts';
+import { compileOrder, ordersTogether } from './compile-order.ts';
 import { fixedWorkOf } from './fixed.ts';
 import type { FixedWork } from './fixed-batch.ts';
-import { holdsByDay } from './holds.ts';
 import { hoursOf } from './hours-of.ts';
-import { isEverInSpells } from './in-one-go.ts';
+import { cutsOf, type Index, indexOf, quantities } from './indices.ts';
 import type { SheetCuts } from './open-sheets.ts';
 import {
   type CompiledDates,
   type CompiledMaterial,
   type CompiledMix,
   type CompiledMould,
-  type CompiledOrder,
   NEVER,
   NONE,
-  type PackingHours,
   type Problem,
 } from './problem.ts';
-import { LEAST_SPELL } from './spells.ts';
 import { lotDays, piecesThere } from './there.ts';
-
-type Index = Map<string, number>;
-const indexOf = (list: { id: string }[]): Index => new Map(list.map((x, i) => [x.id, i]));
-const quantities = (list: MaterialQuantity[], materials: Index) =>
-  list.map((x) => ({ material: materials.get(x.material)!, quantity: x.quantity }));
-const cutsOf = (list: readonly Cut[], materials: Index) =>
-  list.map((x) => ({ material: materials.get(x.material)!, lengthMm: x.lengthMm, count: x.count }));
 
 /** What is cut for a casting from sheets of materials that are in sheets. */
 const sheetsOf = ({ sheets = [] }: Casting, compiled: readonly CompiledMaterial[], materials: Index): SheetCuts[] =>
@@ -215,40 +204,6 @@ const NOTHING_FIXED: FixedWork = {
   stripNow: new Map(),
 };
 
-const dayOr = (date: string | undefined): number => (date === undefined ? NEVER : dayNumber(date));
-
-/** More spells than the packing of an order can be in (R11); 0 where it is never packed but in one go. */
-const mostSpells = (order: Order, isGoingOn: boolean, yard: YardFile, hours: PackingHours): number => {
-  const minutes = packMinutesOf(order, yard);
-  const isBroken = isGoingOn || order.packedMinutes !== undefined || isEverInSpells(hours, minutes);
-  return isBroken ? Math.ceil(minutes / LEAST_SPELL) + 2 : 0;
-};
-
-/** What an order takes: pieces by casting, parts by material, cuts, and the minutes of packing its kits. */
-const compileOrder = (yard: YardFile, order: Order, calendar: Calendar, hours: PackingHours): CompiledOrder => {
-  const [castings, materials] = [indexOf(yard.castings), indexOf(yard.materials)];
-  // With the first spell of its packing it has all that it is made of.
-  const isGoingOn = begunIn(yard).packs.some((pack) => pack.part === true && pack.order === order.id);
-  const { pieces, parts, cuts } = goodsOfLines(isGoingOn ? [] : linesLeft(order), yard);
-  const result: CompiledOrder = {
-    weight: order.weight,
-    dueDay: dayOr(order.due),
-    wantedDay: dayOr(order.wanted),
-    aimDay: dayOr(order.due ?? order.wanted),
-    from: order.notBefore === undefined ? NONE : calendar.midnightOf(dayNumber(order.notBefore)),
-    packMinutes: packMinutesLeft(order, yard),
-    mostSpells: mostSpells(order, isGoingOn, yard, hours),
-    pieces: [],
-    pieceCount: 0,
-    parts: [],
-    cuts: cutsOf(cuts, materials).filter((x) => x.count > 0),
-  };
-  for (const [id, count] of pieces) if (count > 0) result.pieces.push({ casting: castings.get(id)!, count });
-  for (const piece of result.pieces) result.pieceCount += piece.count;
-  for (const [id, quantity] of parts) if (quantity > 0) result.parts.push({ material: materials.get(id)!, quantity });
-  return result;
-};
-
 /**
  * Makes a yard file ready for the decoder. `order` indices follow the file. Takes about a millisecond; everything in it is
  * worked out once and shared by all plans of the same file.
@@ -298,10 +253,7 @@ export const compile = (yard: YardFile, stands?: { firm: Keep | undefined }): Pr
       moulds: moulds.flatMap((m, k) => (m.usableFrom < NEVER && m.change[i] !== NONE ? [k] : [])),
     })),
     moulds,
-    orders,
-    aimMinutes: Int32Array.from(orders, ({ aimDay }) => (aimDay >= NEVER ? NEVER : calendar.midnightOf(aimDay + 1))),
-    holds: holdsByDay(orders, shifts, now),
-    isAnyFrom: orders.some(({ from }) => from !== NONE),
+    ...ordersTogether(orders, { calendar, shifts, now }),
     finished: yard.finished.map((f) => {
       const readyAt = f.readyAt === undefined ? now : Math.max(now, minuteOf(f.readyAt));
       return {
@@ -325,4 +277,21 @@ export const compile = (yard: YardFile, stands?: { firm: Keep | undefined }): Pr
   occupyForBegun(problem);
   problem.fixed = fixedWorkOf(problem, stands);
   return problem;
+};
+
+/**
+ * The problem of the same yard with one more order, which comes last: as `compile` has it, without working out again what
+ * no order has a say in.
+ */
+export const withOneMore = (problem: Problem, order: Order): Problem => {
+  const { calendar, packing } = problem;
+  const yard: YardFile = { ...problem.yard, orders: [...problem.yard.orders, order] };
+  const orders = [...problem.orders, compileOrder(yard, order, calendar, packing)];
+  return { ...problem, yard, ...ordersTogether(orders, problem) };
+};
+
+/** The problem of the same yard in which something else is fixed: as `compile` has it, with nothing else worked out again. */
+export const keeping = (problem: Problem, keep: Keep | undefined): Problem => {
+  const other: Problem = { ...problem, yard: { ...problem.yard, keep }, fixed: NOTHING_FIXED };
+  return { ...other, fixed: fixedWorkOf(other) };
 };

@@ -120,25 +120,28 @@ const wantedElsewhere = (state: DecoderState, mould: number, casting: number): b
   return makes.some((x) => scarcity(state, x.casting) > here);
 };
 
+const isTaken = (fillings: readonly Filling[], mould: number): boolean => {
+  for (const filling of fillings) if (filling.mould === mould) return true;
+  return false;
+};
+
 /**
  * Takes the mould that is ready soonest for each piece, the one with least work if two are; none is taken twice, and one
  * that is wanted more for another casting only when it is much sooner.
  */
 const mouldsFor = (state: DecoderState, openings: Openings, castings: number[], by: number): Filling[] => {
-  const taken = new Set<number>();
   const fillings: Filling[] = [];
   for (const casting of castings) {
     let best = NONE;
     let bestAt = NEVER;
     for (let i = openings.first[casting]!; i !== NONE; i = openings.next[i]!) {
       const mould = openings.mould[i]!;
-      if (openings.readyAt[i]! > Math.min(by, bestAt) || taken.has(mould)) continue;
+      if (openings.readyAt[i]! > Math.min(by, bestAt) || isTaken(fillings, mould)) continue;
       const readyAt = openings.readyAt[i]! + (wantedElsewhere(state, mould, casting) ? state.choices.spareMinutes : 0);
       if (readyAt > bestAt || (readyAt === bestAt && openings.work[i]! >= openings.work[best]!)) continue;
       [best, bestAt] = [i, readyAt];
     }
     if (best === NONE) continue;
-    taken.add(openings.mould[best]!);
     fillings.push({ mould: openings.mould[best]!, casting, readyAt: openings.readyAt[best]! });
   }
   return fillings;

@@ -2,6 +2,7 @@ import { coatMinutes, isCoatDue, setUpMinutes } from '../book/mould-state.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { placeWanted } from './holds.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
+import { sortFew } from './sort-few.ts';
 
 /** True when the mould has to be given a sealing coat before it is set up again. */
 export const coatDue = (state: DecoderState, mould: number): boolean =>
@@ -127,7 +128,8 @@ export const coatAhead = (state: DecoderState): void => {
 /** Empty moulds for the casting: those set for it before those to change, those that make little else and are free first. */
 const emptyMoulds = (state: DecoderState, casting: number): number[] => {
   const cost = (k: number) => (state.moulds.setFor[k] === casting ? 0 : 100) + state.problem.moulds[k]!.makes.length;
-  return state.problem.castings[casting]!.moulds.filter((k) => isEmptyAndFree(state, k)).sort(
+  return sortFew(
+    state.problem.castings[casting]!.moulds.filter((k) => isEmptyAndFree(state, k)),
     (a, b) => cost(a) - cost(b) || state.moulds.freeAt[a]! - state.moulds.freeAt[b]! || a - b,
   );
 };
@@ -165,7 +167,8 @@ const castingsWanted = (state: DecoderState): number[] => {
   if (castings.length < 2) return castings;
   const change = castings.map((c) => changeFor(state, c));
   const order = castings.map((_, i) => i);
-  order.sort(
+  sortFew(
+    order,
     (a, b) => change[a]! - change[b]! || placeWanted(state, castings[a]!) - placeWanted(state, castings[b]!) || a - b,
   );
   return order.map((i) => castings[i]!);

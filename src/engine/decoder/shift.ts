@@ -18,19 +18,24 @@ const MOST_WAITS = 2;
 const kgOf = (state: DecoderState, fillings: Filling[]): number =>
   fillings.reduce((n, f) => n + state.problem.castings[f.casting]!.kg, 0);
 
-/** Least mass of a batch round the lead that does not wait for a fuller one; 0 where none waits. */
-const leastKg = (state: DecoderState, lead: number): number => {
+/** The mass from which no batch round the lead waits for a fuller one, whatever that could hold; 0 where none waits. */
+const neverWaitsFromKg = (state: DecoderState, lead: number): number => {
   const { leastFill } = state.choices;
   if (leastFill <= 0 || mostPiecesNow(state) > 0) return 0;
-  const { mostKg } = state.problem.mixes[state.problem.castings[lead]!.mix]!;
-  return Math.min(leastFill * fullestKg(state, lead), leastFill * mostKg);
+  return leastFill * state.problem.mixes[state.problem.castings[lead]!.mix]!.mostKg;
+};
+
+/** Least mass of a batch round the lead that does not wait for a fuller one; 0 where none waits. */
+const leastKg = (state: DecoderState, lead: number): number => {
+  const most = neverWaitsFromKg(state, lead);
+  return most > 0 ? Math.min(state.choices.leastFill * fullestKg(state, lead), most) : 0;
 };
 
 /** The batch to pour next round the lead; empty when it is better left for a later shift. */
 const chooseBatch = (state: DecoderState, lead: number, openings: Openings): Filling[] => {
   const mix = state.problem.castings[lead]!.mix;
   const soon = composeBatch(state, lead, openings, state.choices.waitMinutes);
-  if (soon.length === 0) return soon;
+  if (soon.length === 0 || kgOf(state, soon) >= neverWaitsFromKg(state, lead)) return soon;
   const enough = leastKg(state, lead);
   if (kgOf(state, soon) >= enough) return soon;
   const later = composeBatch(state, lead, openings, NEVER - openings.soonest[lead]! - 1);
@@ -50,7 +55,8 @@ const isEnough = (state: DecoderState, left: Filling[]): boolean => {
   const lead = left[0]!.casting;
   const { mix } = state.problem.castings[lead]!;
   if (state.problem.mixes[mix]!.scarceUntil <= state.timeline.from) return true;
-  return kgOf(state, left) >= leastKg(state, lead);
+  const kg = kgOf(state, left);
+  return kg >= neverWaitsFromKg(state, lead) || kg >= leastKg(state, lead);
 };
 
 /** Places a batch, giving up the pieces that are ready last until what is left fits. */

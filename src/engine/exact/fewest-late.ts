@@ -36,6 +36,6 @@ export const fewestLate = (problem: Problem, than: number, mostSteps: number): F
   if (!canSearchAll(problem, made)) return { found: null, bound: null };
   const worth = daysLate(problem, made);
   const { best, isProven } = searchAll(problem, made, worth, than - EPSILON, mostSteps);
-  const found = best && !isAnythingFixed(problem) ? inYard(problem.yard, best, worth) : null;
+  const found = best && !isAnythingFixed(problem) ? inYard(problem, best, worth) : null;
   return { found, bound: isProven ? (best?.worth ?? than) : null };
 };

@@ -1,5 +1,4 @@
-import type { YardFile } from '../../../shared/yard-file.ts';
-import { compile } from '../decoder/compile.ts';
+import { keeping } from '../decoder/compile.ts';
 import { decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NONE, type Problem } from '../decoder/problem.ts';
@@ -52,9 +51,8 @@ const completedBy = ({ problem, dispatch }: InYard): readonly number[] | null =>
  * A way that was found, tried in the yard itself: planned with all that it does kept. Null where that is not as good, for want
  * of room to cure in, say: then nothing is claimed of it.
  */
-export const inYard = (yard: YardFile, way: Way, worth: Worth): InYard | null => {
-  const problem = compile(yard);
-  const kept = compile({ ...yard, keep: asKeep(problem, way.work) });
+export const inYard = (problem: Problem, way: Way, worth: Worth): InYard | null => {
+  const kept = keeping(problem, asKeep(problem, way.work));
   for (const dispatch of dealings(kept, way)) {
     const completesAt = completedBy({ problem: kept, dispatch });
     if (completesAt && worth(completesAt) <= way.worth) return { problem: kept, dispatch };

@@ -69,7 +69,7 @@ export const completesCastAgain = (yard: YardFile, order: Order, answer: Answer)
   const again = [...lastStripped(state, added)].map(([casting, minute]) => {
     const now = problem.calendar.instantText(minute);
     const lacking = lackingOne(yard, order, yard.castings[casting]!.id, now);
-    return completesIfFirst(lacking, order, askingFor(lacking, order));
+    return completesIfFirst(order, askingFor(lacking, order));
   });
   return Math.max(completesAt, ...again);
 };

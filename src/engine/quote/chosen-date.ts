@@ -2,12 +2,13 @@ import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { canonicalYard } from '../canonical-yard.ts';
+import { compile } from '../decoder/compile.ts';
 import type { DecoderState } from '../decoder/decoder-state.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { evaluate } from '../search/evaluation.ts';
 import type { PlanMemory } from '../search/memory.ts';
-import { type Asking, askingFor, type Present, presentOf, withOrderAt } from './present.ts';
+import { type Asking, askingIn, type Present, presentIn, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
 
 /** A promise that would get later: from which day to which. */
@@ -80,8 +81,8 @@ const bestFor = ({ state, problem, added }: Asking, present: Present, day: numbe
  */
 export const askForDate = (asFiled: YardFile, order: Order, on: string, memory?: PlanMemory): ChosenDate => {
   const { yard } = canonicalYard(asFiled);
-  const present = presentOf(yard, memory);
-  const asking = askingFor(yard, order);
+  const without = compile(yard);
+  const [present, asking] = [presentIn(without, memory), askingIn(without, order)];
   const best = bestFor(asking, present, dayNumber(on));
   if (best) return { possible: true, pushes: best.pushes };
   return { possible: false, pushes: [], reason: 'even before everything else it would be later' };

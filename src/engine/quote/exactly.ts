@@ -55,7 +55,7 @@ export const exactlyBefore = (asking: Asking, present: Present, before: number):
   const below = isFixed ? firstMinuteOf(problem, before) : before;
   const { best, isProven } = searchAll(problem, [added, ...made.filter((o) => o !== added)], worth, below, MOST_STEPS);
   if (!best) return { ...open, isProven };
-  const found = isFixed ? null : inYard(problem.yard, best, worth);
+  const found = isFixed ? null : inYard(problem, best, worth);
   if (found) return { completesAt: best.worth, found, isProven };
   // What came to nothing in the yard is a bound all the same: no plan has the order before it.
   return { ...open, isProven: isProven && firstMinuteOf(problem, best.worth) >= firstMinuteOf(problem, before) };
@@ -69,5 +69,5 @@ export const firstExactly = ({ problem, added }: Asking, before: number): number
   if (before >= NEVER || isAnythingFixed(problem) || !canSearchAll(problem, [added])) return before;
   const worth: Worth = (completesAt) => (completesAt[added] === NONE ? Number.POSITIVE_INFINITY : completesAt[added]!);
   const { best } = searchAll(problem, [added], worth, firstMinuteOf(problem, before), MOST_STEPS);
-  return best && inYard(problem.yard, best, worth) ? best.worth : before;
+  return best && inYard(problem, best, worth) ? best.worth : before;
 };

@@ -1,8 +1,7 @@
 import type { Order } from '../../../shared/order.ts';
 import { dateOfDay } from '../../../shared/time.ts';
-import type { YardFile } from '../../../shared/yard-file.ts';
 import { soonestComplete } from '../bound/soonest.ts';
-import { compile } from '../decoder/compile.ts';
+import { withOneMore } from '../decoder/compile.ts';
 import { decode } from '../decoder/decode.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Choices, type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
@@ -27,9 +26,9 @@ const WEIGHT = 3;
 /**
  * The yard with the new order as if it were wanted today: pieces that are ready sooner then count before its day moves.
  */
-const urgent = (yard: YardFile, order: Order, { problem }: Asking): DecoderState => {
-  const soon = { ...order, due: dateOfDay(problem.today), wanted: undefined, weight: WEIGHT };
-  return decoderStateOf(compile({ ...yard, orders: [...yard.orders, soon] }), dispatchOf(new Int32Array(0)));
+const urgent = (order: Order, { without }: Asking): DecoderState => {
+  const soon = { ...order, due: dateOfDay(without.today), wanted: undefined, weight: WEIGHT };
+  return decoderStateOf(withOneMore(without, soon), dispatchOf(new Int32Array(0)));
 };
 
 /** Choices to start from: those of quick planning, and the same with each mould in turn left alone, as if it were not there. */
@@ -76,8 +75,8 @@ function* trialsOf(state: DecoderState, order: number): Generator<Trial> {
  * always at the earliest minute of it: the first of several plans on a day that no plan can beat (`soonestComplete`), or the
  * best of them, of a search of a counted length and, on small yards, of all ways there are. NEVER when it cannot be made within the horizon.
  */
-export const completesIfFirst = (yard: YardFile, order: Order, asking: Asking): number => {
-  const state = urgent(yard, order, asking);
+export const completesIfFirst = (order: Order, asking: Asking): number => {
+  const state = urgent(order, asking);
   const { problem } = state;
   const soonest = soonestComplete(problem, asking.added);
   if (soonest >= problem.horizonEnd) return NEVER;

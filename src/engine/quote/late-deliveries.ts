@@ -2,11 +2,12 @@ import type { Order } from '../../../shared/order.ts';
 import { dateOfDay, dayNumber, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../calendar/calendar.ts';
+import { compile } from '../decoder/compile.ts';
 import { NEVER } from '../decoder/problem.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { completesUnder, type Earliest } from './completes-under.ts';
 import { earliestBeside } from './earliest.ts';
-import { askingFor, presentOf, withoutDeal } from './present.ts';
+import { askingIn, presentIn, withoutDeal } from './present.ts';
 
 /**
  * The yard if all that is ordered from now on, and all that is on its way and does not come today, came as many days late as
@@ -44,8 +45,8 @@ export const completesIfLate = (
   { earliest, soonEnough }: Known,
   memory?: PlanMemory,
 ): number => {
-  const late = withLateDeliveries(yard);
-  const [asking, present] = [askingFor(late, order), presentOf(late, memory)];
+  const late = compile(withLateDeliveries(yard));
+  const [asking, present] = [askingIn(late, order), presentIn(late, memory)];
   // Who has what of all that is kept says nothing where less is kept.
   const same = earliest.dispatch ? completesUnder(asking, withoutDeal(earliest.dispatch), present, 'given') : NEVER;
   if (same <= soonEnough) return same;

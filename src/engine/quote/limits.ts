@@ -3,10 +3,11 @@ import type { QuoteLimit } from '../../../shared/quote.ts';
 import { type DayNumber, dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { canonicalYard } from '../canonical-yard.ts';
+import { compile } from '../decoder/compile.ts';
 import { NEVER } from '../decoder/problem.ts';
 import type { PlanMemory } from '../search/memory.ts';
 import { earliestOf } from './earliest.ts';
-import { askingFor, type Present, presentOf } from './present.ts';
+import { askingFor, askingIn, type Present, presentIn } from './present.ts';
 import { handoverOn } from './promise.ts';
 import { type Relaxation, relaxationsFor } from './relaxations.ts';
 
@@ -57,8 +58,8 @@ const together = (first: Relaxation, order: Order, second: Relaxation): Relaxati
  */
 export const limitPairsOf = (asFiled: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
   const { yard } = canonicalYard(asFiled);
-  const present = presentOf(yard, memory);
-  const asking = askingFor(yard, order);
+  const without = compile(yard);
+  const [present, asking] = [presentIn(without, memory), askingIn(without, order)];
   const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;
   if (earliest >= NEVER) return [];
   const base = handoverOn(asking.problem, earliest);
@@ -87,8 +88,8 @@ export const limitPairsOf = (asFiled: YardFile, order: Order, memory?: PlanMemor
  */
 export const limitsOf = (asFiled: YardFile, order: Order, memory?: PlanMemory): QuoteLimit[] => {
   const { yard } = canonicalYard(asFiled);
-  const present = presentOf(yard, memory);
-  const asking = askingFor(yard, order);
+  const without = compile(yard);
+  const [present, asking] = [presentIn(without, memory), askingIn(without, order)];
   const earliest = earliestOf(asking, present, MOST_PLACES, FEWER).completesAt;
   return earliest >= NEVER ? [] : limitsOver(yard, order, present, handoverOn(asking.problem, earliest));
 };

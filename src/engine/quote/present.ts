@@ -2,7 +2,7 @@ import type { Order } from '../../../shared/order.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { InTurn } from '../bound/in-turn.ts';
-import { compile } from '../decoder/compile.ts';
+import { compile, withOneMore } from '../decoder/compile.ts';
 import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
@@ -73,8 +73,11 @@ export const withoutDeal = ({ deal: _deal, ...dispatch }: Dispatch): Dispatch =>
  * The present plan: the one a memory stands for, a quick one where there is none. `near` is the plan whose pours a yard
  * keeps: they are for whom they were.
  */
-export const presentOf = (yard: YardFile, memory?: PlanMemory, near?: PlanFile): Present => {
-  const problem = compile(yard);
+export const presentOf = (yard: YardFile, memory?: PlanMemory, near?: PlanFile): Present =>
+  presentIn(compile(yard), memory, near);
+
+/** As `presentOf`, of a yard that is compiled. */
+export const presentIn = (problem: Problem, memory?: PlanMemory, near?: PlanFile): Present => {
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
   const dispatch = dealtAs(state, memory ? dispatchFrom(problem, memory) : quickSearch(state).dispatch, near);
   settle(state, dispatch);
@@ -96,22 +99,30 @@ export const presentOf = (yard: YardFile, memory?: PlanMemory, near?: PlanFile):
 export interface Asking {
   state: DecoderState;
   problem: Problem;
+  /** The same without the order. */
+  without: Problem;
   added: number;
   /** When orders are complete at the soonest in a plan that is being made in `state`. */
   inTurn: InTurn;
 }
 
-/** A yard with an order that is only asked about, without dates of its own, so that none leads its plan. */
+/** An order that is only asked about: without dates of its own, so that none leads its plan. */
+const asAsked = (order: Order): Order => ({ ...order, due: undefined, wanted: undefined });
+
+/** A yard with an order that is only asked about. */
 export const withAsked = (yard: YardFile, order: Order): YardFile => ({
   ...yard,
-  orders: [...yard.orders, { ...order, due: undefined, wanted: undefined }],
+  orders: [...yard.orders, asAsked(order)],
 });
 
 /** Puts the order into the yard: what is asked is when. */
-export const askingFor = (yard: YardFile, order: Order): Asking => {
-  const problem = compile(withAsked(yard, order));
+export const askingFor = (yard: YardFile, order: Order): Asking => askingIn(compile(yard), order);
+
+/** As `askingFor`, into a yard that is compiled. */
+export const askingIn = (without: Problem, order: Order): Asking => {
+  const problem = withOneMore(without, asAsked(order));
   const state = decoderStateOf(problem, dispatchOf(new Int32Array(0)));
-  return { state, problem, added: yard.orders.length, inTurn: new InTurn(state) };
+  return { state, problem, without, added: without.orders.length, inTurn: new InTurn(state) };
 };
 
 const insertInto = (list: Int32Array, place: number, order: number): Int32Array =>

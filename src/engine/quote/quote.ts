@@ -5,7 +5,8 @@ import { dateOfDay } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { soonestComplete } from '../bound/soonest.ts';
 import { canonicalYard } from '../canonical-yard.ts';
-import { NEVER } from '../decoder/problem.ts';
+import { compile, keeping } from '../decoder/compile.ts';
+import { NEVER, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
 import { dayByOdds, oddsInQuote, oddsToPromise, type PlanOfAnswer, planOfAnswer } from '../odds/answer-odds.ts';
 import type { DateOdds } from '../odds/date-odds.ts';
@@ -18,7 +19,7 @@ import { completesIfFirst } from './if-first.ts';
 import { completesIfLate } from './late-deliveries.ts';
 import { limitPairsOf, limitsOver } from './limits.ts';
 import { type FoundLonger, foundByLonger, longerIn } from './longer.ts';
-import { type Asking, askingFor, dealtAs, measuredBy, type Present, presentOf, withOrderAt } from './present.ts';
+import { type Asking, askingIn, dealtAs, measuredBy, type Present, presentIn, withOrderAt } from './present.ts';
 import { handoverOn } from './promise.ts';
 import { mayLookLonger } from './towards.ts';
 
@@ -27,14 +28,14 @@ export const MOST_PLACES = 40;
 
 /** The answer with every pour of the plan that stands kept, and what that plan promises the others. */
 const roundStanding = (
-  yard: YardFile,
+  without: Problem,
   order: Order,
   standing: Keep,
   { memory, near }: Pick<QuoteOptions, 'memory' | 'near'>,
 ): Answer => {
-  const kept = { ...yard, keep: standing };
-  const present = presentOf(kept, memory, near);
-  const asking = askingFor(kept, order);
+  const kept = keeping(without, standing);
+  const present = presentIn(kept, memory, near);
+  const asking = askingIn(kept, order);
   const round = { ...present, dispatch: dealtAs(asking.state, present.dispatch, near) };
   return { asking, present: round, earliest: earliestOf(asking, round, MOST_PLACES, { anew: false }) };
 };
@@ -134,9 +135,10 @@ export const quoteWithMore = (
   { limits = false, pairs = false, memory, standing, near, longer }: QuoteOptions = {},
 ): Quoted => {
   const { yard } = canonicalYard(asFiled);
-  const stood = standing ? roundStanding(yard, order, standing, { memory, near }) : null;
-  const present = measuredBy(presentOf(yard, memory), stood?.present);
-  const asking = askingFor(yard, order);
+  const without = compile(yard);
+  const stood = standing ? roundStanding(without, order, standing, { memory, near }) : null;
+  const present = measuredBy(presentIn(without, memory), stood?.present);
+  const asking = askingIn(without, order);
   const { problem } = asking;
   const way = longerIn(problem, longer, 'earliest');
   const tried: Answer = { asking, present, earliest: earliestOf(asking, present, MOST_PLACES, { longer: way }) };
@@ -156,7 +158,7 @@ export const quoteWithMore = (
     earliestAt: problem.calendar.instantText(earliest),
     earliestOn: dateOfDay(day),
     promiseOn: promised.day === null ? null : dateOfDay(promised.day),
-    ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, completesIfFirst(yard, order, asking)))),
+    ifFirstOn: dateOfDay(handoverOn(problem, Math.min(earliest, completesIfFirst(order, asking)))),
     proven,
     limits: [
       ...(limits ? limitsOver(yard, order, present, day) : []),

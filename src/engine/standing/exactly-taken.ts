@@ -1,12 +1,12 @@
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { compile } from '../decoder/compile.ts';
+import { compile, keeping } from '../decoder/compile.ts';
 import { decoderStateOf } from '../decoder/decoder-state.ts';
 import { NEVER, NONE } from '../decoder/problem.ts';
 import { canSearchAll } from '../exact/scope.ts';
 import { exactlyBefore, lastMinuteBy } from '../quote/exactly.ts';
 import { withoutAdded } from '../quote/fit-in.ts';
-import { type Asking, askingFor, type Present, presentOf } from '../quote/present.ts';
+import { type Asking, askingIn, type Present, presentIn } from '../quote/present.ts';
 import { dispatchFrom, memoryOf, type PlanMemory } from '../search/memory.ts';
 import { type Candidate, candidateOf } from './standing-plan.ts';
 
@@ -39,10 +39,11 @@ export const exactlyTaken = (
 ): Candidate | null => {
   const added = withoutAdded(yard, memory);
   if (!added) return null;
-  const asking = askingFor(added.without, added.order);
+  const without = compile(added.without);
+  const asking = askingIn(without, added.order);
   const all = asking.problem.orders.map((_, o) => o);
   if (!canSearchAll(asking.problem, all)) return null;
-  const present = presentOf({ ...added.without, keep: standing }, memory, near);
+  const present = presentIn(keeping(without, standing), memory, near);
   const before = readyBy({ asking, present, inPlace });
   const { found } = exactlyBefore(asking, present, before);
   if (!found) return null;

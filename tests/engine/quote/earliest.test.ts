@@ -64,7 +64,7 @@ test('before all others it is NEVER where it cannot be made at all', () => {
   const yard = smallYard({ moulds: smallYard().moulds.map((m) => ({ ...m, condition: 'retired' })), orders: [] });
   const order = { id: 'new', weight: 1, lines: [{ kit: 'pair', quantity: 1 }] };
   const asking = askingFor(yard, order);
-  expect(completesIfFirst(yard, order, asking)).toBe(NEVER);
+  expect(completesIfFirst(order, asking)).toBe(NEVER);
   expect(earliestOf(asking, presentOf(yard), PLACES)).toEqual({ completesAt: NEVER, dispatch: null });
 });
 

@@ -12,7 +12,7 @@ import { smallYard } from '../../support/small-yard.ts';
 
 const dayIfFirst = (yard: YardFile, order: Order): number => {
   const asking = askingFor(yard, order);
-  const minute = completesIfFirst(yard, order, asking);
+  const minute = completesIfFirst(order, asking);
   return minute >= NEVER ? NEVER : handoverOn(asking.problem, minute);
 };
 
