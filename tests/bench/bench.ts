@@ -1,5 +1,6 @@
 import { cpus } from 'node:os';
 import { accessibilityRows } from './accessibility.ts';
+import { runAsBuilt } from './as-built.ts';
 import { bestRows } from './best.ts';
 import { buyingRows, tripRows } from './buying.ts';
 import { calibrationRows } from './calibration/calibration.ts';
@@ -14,11 +15,9 @@ import { oddsRows, oddsSpeedRows } from './odds.ts';
 import { PAGES_YARDS, pageRows } from './pages/pages.ts';
 import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
-import { quoteRows } from './quotes.ts';
 import { REQUEST_YARDS, requestRows } from './requests.ts';
 import { seasonBench } from './season/season-bench.ts';
 import { shuffledRows } from './shuffled.ts';
-import { speedRows } from './speed.ts';
 import { print } from './table.ts';
 import { tardinessRows } from './tardiness.ts';
 import { tortureRows } from './torture/torture.ts';
@@ -43,8 +42,8 @@ const SOME_SECONDS = 600;
 const SOME_ACTS = 1000;
 
 const sections: Record<string, (argument?: string, ...more: string[]) => void | Promise<void>> = {
-  speed: () => print('Speed, in process, warm, medians', speedRows()),
-  quote: () => print('Quotes, in process, warm, medians', quoteRows()),
+  speed: () => runAsBuilt('./timings.ts', 'speed'),
+  quote: () => runAsBuilt('./timings.ts', 'quote'),
   buying: async () => {
     print('Trips, in process, warm, medians', buyingRows());
     print('Ways to suppliers a month, the orders of twelve weeks', await tripRows());
