@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { formsIn } from '../bench/season/page-form.ts';
+import { formsIn } from '../support/page-form.ts';
 import { brokenWithin, linesWithoutLink, misleadingLinks } from '../support/page-links.ts';
 import { plannedYard, saturday } from '../support/planned-yard.ts';
 import { demoScreens, screensOn, screensOver, type TestScreens } from '../support/screens.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { formsIn } from '../bench/season/page-form.ts';
+import { formsIn } from '../support/page-form.ts';
 import { look, nextStep, type RecallYard, recallYard, send, takeIn } from '../support/recall-yard.ts';
 import { textOf } from '../support/screens.ts';
 

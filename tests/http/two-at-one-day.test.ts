@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { onTheirWay } from '../../db/stores/material-store.ts';
 import { orderById } from '../../db/stores/order-store.ts';
-import { formsIn } from '../bench/season/page-form.ts';
+import { formsIn } from '../support/page-form.ts';
 import { plannedYard } from '../support/planned-yard.ts';
 import { screensOver, type TestScreens, textOf } from '../support/screens.ts';
 

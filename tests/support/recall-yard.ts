@@ -2,8 +2,8 @@ import type { Hono } from 'hono';
 import type { Database } from '../../db/open.ts';
 import { createApp } from '../../src/http/app.ts';
 import { type SeasonClock, seasonClock } from '../bench/season/clock.ts';
-import { formsIn, type PageForm, plainText } from '../bench/season/page-form.ts';
 import { type ShownStep, stepsOn } from '../bench/season/today-page.ts';
+import { formsIn, type PageForm, plainText } from './page-form.ts';
 import { smallYard } from './small-yard.ts';
 import { yardContext } from './yard-context.ts';
 

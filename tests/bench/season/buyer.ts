@@ -1,6 +1,6 @@
 import { materialsInOrder } from '../../../db/stores/material-store.ts';
+import { formsIn, type PageForm, plainText } from '../../support/page-form.ts';
 import { dayOnPage, daysAfter } from './clock.ts';
-import { formsIn, type PageForm, plainText } from './page-form.ts';
 import { type Season, settle } from './season.ts';
 
 const BUYING = '/buying';

@@ -1,7 +1,7 @@
+import { faultsOn, formsIn, plainText } from '../../support/page-form.ts';
 import type { Arrival } from './arrivals.ts';
 import { buyAsSaid } from './buyer.ts';
 import { dayOnPage, daysBetween } from './clock.ts';
-import { faultsOn, formsIn, plainText } from './page-form.ts';
 import { type Season, settle } from './season.ts';
 import { openPromise } from './tally.ts';
 import type { After } from './visitor.ts';

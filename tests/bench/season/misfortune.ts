@@ -1,5 +1,5 @@
 import type { YardFile } from '../../../shared/yard-file.ts';
-import { formsIn } from './page-form.ts';
+import { formsIn } from '../../support/page-form.ts';
 import { type Season, settle } from './season.ts';
 
 const markForm = (html: string, mould: string, mark: string) =>

@@ -1,5 +1,5 @@
+import { formsIn, type PageForm } from '../../support/page-form.ts';
 import type { SeasonClock } from './clock.ts';
-import { formsIn, type PageForm } from './page-form.ts';
 
 /** One line of the list on Today, as the page shows it. */
 export interface ShownStep {

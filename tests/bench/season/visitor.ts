@@ -1,6 +1,6 @@
 import type { Hono } from 'hono';
+import { anotherDayOn, faultsOn, type PageButton, type PageForm, seenOn } from '../../support/page-form.ts';
 import type { SeasonClock } from './clock.ts';
-import { anotherDayOn, faultsOn, type PageButton, type PageForm, seenOn } from './page-form.ts';
 
 /** An act that the program refused, or could not do, in its own words. */
 interface RefusedAct {

@@ -1,4 +1,4 @@
-import { type PageButton, type PageForm, plainText } from './page-form.ts';
+import { type PageButton, type PageForm, plainText } from '../../support/page-form.ts';
 import { promiseOf, type Season, settle } from './season.ts';
 import { lateFormOn, notDoneFormOn, type ShownStep, stepsOn } from './today-page.ts';
 

@@ -4,7 +4,7 @@ import type { PlanFile } from '../../../shared/plan.ts';
 import { readYardFile, type YardFile } from '../../../shared/yard-file.ts';
 import { refereePlan } from '../../../src/engine/referee.ts';
 import { audit, needs } from '../../contract/audit-plan.mjs';
-import { formsIn, plainText } from '../season/page-form.ts';
+import { formsIn, plainText } from '../../support/page-form.ts';
 import type { PageVisitor } from './page-visitor.ts';
 
 type Amounts = ReadonlyMap<string, number>;

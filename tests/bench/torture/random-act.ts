@@ -1,6 +1,6 @@
 import type { Archive } from '../../../shared/archive.ts';
+import { formsIn, type PageForm } from '../../support/page-form.ts';
 import type { Dice } from '../../support/random-yard/dice.ts';
-import { formsIn, type PageForm } from '../season/page-form.ts';
 import type { PageVisitor } from './page-visitor.ts';
 
 /** A form of a page, filled in. */

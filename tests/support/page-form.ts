@@ -6,10 +6,11 @@ export interface PageButton {
   action?: string;
 }
 
-/** A form as a page shows it: where it is sent, what it would send as it stands, and its buttons in order. */
+/** A form as a page shows it: where it is sent, what it would send as it stands, which of its fields take any text, and its buttons in order. */
 export interface PageForm {
   action: string;
   fields: Readonly<Record<string, string>>;
+  texts: readonly string[];
   buttons: readonly PageButton[];
 }
 
@@ -58,6 +59,13 @@ const buttonsOf = (html: string): PageButton[] =>
     return [{ ...button, ...(name ? { name } : {}), ...(action ? { action } : {}) }];
   });
 
+const textsOf = (html: string): string[] =>
+  [...html.matchAll(/<(?:input|textarea)\b[^>]*>/g)].flatMap(([tag]) => {
+    const name = attribute(tag, 'name');
+    const isText = ['text', 'tel', undefined].includes(attribute(tag, 'type')) && !tag.includes('readonly');
+    return name && isText ? [name] : [];
+  });
+
 /** The forms of a page, or of a part of one, that are sent by POST, in the order in which they stand there. */
 export const formsIn = (html: string): PageForm[] =>
   [...html.matchAll(/(<form\b[^>]*>)([\s\S]*?)<\/form>/g)]
@@ -65,6 +73,7 @@ export const formsIn = (html: string): PageForm[] =>
     .map(([, tag = '', inside = '']) => ({
       action: attribute(tag, 'action') ?? '',
       fields: Object.fromEntries([...textAreasOf(inside), ...selectsOf(inside), ...inputsOf(inside)]),
+      texts: textsOf(inside),
       buttons: buttonsOf(inside),
     }));
 

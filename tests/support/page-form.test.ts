@@ -6,7 +6,7 @@ const FORM = `<form method="get" action="/"><input name="find"/></form>
   <input type="hidden" name="bags" value="1.5"/><input type="hidden" name="mould0" value="900 &quot;no. 1&quot;"/>
   <input type="checkbox" name="filled0" value="yes" checked=""/><input type="checkbox" name="filled1" value="yes"/>
   <select name="order"><option value="">Stock</option><option value="27-001" selected="">School &amp; garden</option></select>
-  <textarea name="note" rows="3">as planned</textarea>
+  <input name="who" value="Ann"/><input name="seen" value="3" readonly=""/><textarea name="note" rows="3">as planned</textarea>
   <button type="button" hidden="">Calendar</button>
   <button type="submit" class="button plain">Poured</button>
   <button type="submit" name="at" value="2027-04-10T09:30:00+01:00" formaction="/elsewhere">Poured at 9:30</button>
@@ -17,9 +17,21 @@ describe('A form of a page', () => {
     expect(formsIn(FORM).map(({ action, fields }) => ({ action, fields }))).toEqual([
       {
         action: '/today/poured',
-        fields: { bags: '1.5', mould0: '900 "no. 1"', filled0: 'yes', order: '27-001', note: 'as planned' },
+        fields: {
+          bags: '1.5',
+          mould0: '900 "no. 1"',
+          filled0: 'yes',
+          order: '27-001',
+          who: 'Ann',
+          seen: '3',
+          note: 'as planned',
+        },
       },
     ]);
+  });
+
+  test('knows which of its fields take any text', () => {
+    expect(formsIn(FORM)[0]?.texts).toEqual(['who', 'note']);
   });
 
   test('has the buttons that send it, each with what it adds and where it leads', () => {
