@@ -126,6 +126,14 @@ export type Weekday = (typeof WEEKDAYS)[number];
 export const weekdayOf = (day: DayNumber): Weekday => WEEKDAYS[(((day + 3) % 7) + 7) % 7]!;
 
 /**
+ * The first day of the week that a day is in, where weeks begin on a weekday.
+ *
+ * Example: `weekStartOf(5, 'MO')` is 4, a Monday; `weekStartOf(5, 'SU')` is 3.
+ */
+export const weekStartOf = (day: DayNumber, begins: Weekday): DayNumber =>
+  day - ((WEEKDAYS.indexOf(weekdayOf(day)) - WEEKDAYS.indexOf(begins) + WEEKDAYS.length) % WEEKDAYS.length);
+
+/**
  * True when the runtime's time zone database (IANA) knows the name. An offset, which some runtimes take for a zone, is
  * none.
  *

@@ -1,4 +1,4 @@
-import type { HeaviestPiece } from '../../src/usecases/kits/kit-model.ts';
+import type { HeaviestPiece } from '../../src/usecases/typed/heavy-piece.ts';
 
 const LIFTING: Readonly<Record<HeaviestPiece['lifting'], string>> = {
   one: 'That is within the lower lifting filter, 16 kg (35 lb), held close and between elbow and knuckle.',

@@ -1,4 +1,4 @@
-import { type DayNumber, dateOfDay, WEEKDAYS, type Weekday, weekdayOf } from '../../../shared/time.ts';
+import { type DayNumber, dateOfDay, type Weekday, weekStartOf } from '../../../shared/time.ts';
 
 const DAYS = 7;
 /** So many weeks later it is about the same time of the year, on the same weekday. */
@@ -11,9 +11,6 @@ export interface WeekBeside {
   before: number;
 }
 
-const startOf = (day: DayNumber, weekStart: Weekday): DayNumber =>
-  day - ((WEEKDAYS.indexOf(weekdayOf(day)) - WEEKDAYS.indexOf(weekStart) + DAYS) % DAYS);
-
 /**
  * The weeks that some days lie in, each beside the one 52 weeks before: pieces by the days on which they came out. From the first
  * week with any on either side to the last one; none where there is none.
@@ -25,9 +22,9 @@ export const weeksBeside = (
   { from, to, weekStart }: { from: DayNumber; to: DayNumber; weekStart: Weekday },
 ): WeekBeside[] => {
   const counts = new Map<DayNumber, number>();
-  for (const day of days) counts.set(startOf(day, weekStart), (counts.get(startOf(day, weekStart)) ?? 0) + 1);
+  for (const day of days) counts.set(weekStartOf(day, weekStart), (counts.get(weekStartOf(day, weekStart)) ?? 0) + 1);
   const weeks: WeekBeside[] = [];
-  for (let week = startOf(from, weekStart); week <= to; week += DAYS) {
+  for (let week = weekStartOf(from, weekStart); week <= to; week += DAYS) {
     const [pieces, before] = [counts.get(week) ?? 0, counts.get(week - WEEKS_A_YEAR * DAYS) ?? 0];
     weeks.push({ week: dateOfDay(week), pieces, before });
   }

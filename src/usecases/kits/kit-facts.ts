@@ -3,16 +3,16 @@ import type { Material } from '../../../shared/material.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import type { KitMade } from '../../engine/kits/kit-by-size.ts';
-import { liftingOf } from '../../engine/kits/lifting.ts';
 import { loadsAt } from '../../engine/kits/loads.ts';
 import { type PlanSize, sizeBetween } from '../../engine/kits/outline.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { massText } from '../../engine/units/mass.ts';
+import { heavyPiece } from '../typed/heavy-piece.ts';
 import { lengthSaid } from '../typed/size-shown.ts';
 import { type KitPiece, kitName, kitPieces, kitPins, packMinutesGuess, sameKit } from './kit-contents.ts';
 import { kitDrawing } from './kit-drawing.ts';
 import { askedPlan } from './kit-laid.ts';
-import type { HeaviestPiece, KitFacts, KitLoads, KitPanels, KitPins, KitSleeves } from './kit-model.ts';
+import type { KitFacts, KitLoads, KitPanels, KitPins, KitSleeves } from './kit-model.ts';
 import { pinLengthMm } from './kit-pins.ts';
 import { kitSide } from './kit-side.ts';
 import type { PanelKind } from './panel-kinds.ts';
@@ -90,10 +90,8 @@ const sleevesFacts = (pieces: readonly KitPiece[], { yard, system }: KitGround):
   }));
 };
 
-const heaviestFacts = (pieces: readonly KitPiece[], system: UnitSystem): HeaviestPiece => {
-  const { casting } = pieces.reduce((heaviest, piece) => (piece.casting.kg > heaviest.casting.kg ? piece : heaviest));
-  return { name: casting.name, mass: massText(casting.kg, system), lifting: liftingOf(casting.kg) };
-};
+const heaviestOf = (pieces: readonly KitPiece[]): KitPiece['casting'] =>
+  pieces.reduce((heaviest, piece) => (piece.casting.kg > heaviest.casting.kg ? piece : heaviest)).casting;
 
 /** Null without a payload; no loads when a single piece is too heavy for it. */
 const loadsFacts = (pieces: readonly KitPiece[], payloadKg: number | null, system: UnitSystem): KitLoads | null => {
@@ -114,6 +112,7 @@ export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null,
   const { kind, system, yard, pins } = ground;
   const pieces = kitPieces(made, kind);
   const text = (plan: PlanSize) => planText(plan, size.shape, system);
+  const heaviest = heaviestOf(pieces);
   const comesOut = sizeBetween(made.size, size.faces, size.shape, kind.thicknessMm);
   const same = sameKit(
     {
@@ -136,7 +135,7 @@ export const kitFacts = (made: KitMade, size: KitSize, payloadKg: number | null,
     pins: pinsFacts(made, size, ground),
     sleeves: sleevesFacts(pieces, ground),
     mass: massText(massOf(pieces), system),
-    heaviest: heaviestFacts(pieces, system),
+    heaviest: heavyPiece(heaviest.name, heaviest.kg, system),
     loads: loadsFacts(pieces, payloadKg, system),
     drawing: kitDrawing(made, size.shape, kind.thicknessMm, system),
     side: kitSide(made, { ...kind, courses: size.courses, groundMm: size.ground.mm }, system),

@@ -1,9 +1,9 @@
 import type { Fault } from '../../../shared/fault.ts';
 import type { KitSize } from '../../../shared/kit-size.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
-import type { Lifting } from '../../engine/kits/lifting.ts';
 import type { Load } from '../../engine/kits/loads.ts';
 import type { PageHead } from '../core/page-parts.ts';
+import type { HeaviestPiece } from '../typed/heavy-piece.ts';
 import type { KitTyped } from '../typed/kit-size-form.ts';
 import type { KitDrawing } from './kit-drawing.ts';
 import type { KitSide } from './kit-side.ts';
@@ -33,12 +33,6 @@ export interface KitSleeves {
   count: number;
   length: string;
   from: string;
-}
-
-export interface HeaviestPiece {
-  name: string;
-  mass: string;
-  lifting: Lifting;
 }
 
 /** How a kit goes on pallets or cars of a payload; no loads when a single piece is too heavy for it. */

@@ -8,11 +8,10 @@ import { loadsAt } from '../../engine/kits/loads.ts';
 import { lengthText } from '../../engine/units/length.ts';
 import { massText } from '../../engine/units/mass.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
-import type { HeaviestPiece, KitLoads } from '../kits/kit-model.ts';
+import type { KitLoads } from '../kits/kit-model.ts';
+import { type HeaviestPiece, heavyPiece } from '../typed/heavy-piece.ts';
 import { canGoInParts } from './open-order.ts';
 import { type ContentsLine, contentsOf, type Offer } from './order-contents.ts';
-
-export type { HeaviestPiece } from '../kits/kit-model.ts';
 
 /** Pieces of one casting that go out. */
 interface PiecesOut {
@@ -104,11 +103,6 @@ const partsOf = ({ lines }: Pick<StoredOrder, 'lines'>, { yard, system }: OutSee
     })),
   ];
 };
-
-/** A piece by its mass in kg, with what that means for whoever lifts it. */
-export const heavyPiece = (name: string, kg: number, system: UnitSystem): HeaviestPiece => ({
-  ...{ name, mass: massText(kg, system), lifting: liftingOf(kg) },
-});
 
 const totalKg = (pieces: readonly { count: number; kg: number }[]): number =>
   pieces.reduce((sum, { count, kg }) => sum + count * kg, 0);

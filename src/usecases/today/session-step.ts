@@ -1,7 +1,7 @@
 import type { Minute } from '../../../shared/time.ts';
 import type { LeftOver } from '../../engine/pack/left-over.ts';
-import type { HeaviestPiece } from '../orders/going-out.ts';
 import type { ContentsLine } from '../orders/order-contents.ts';
+import type { HeaviestPiece } from '../typed/heavy-piece.ts';
 import type { ColdNights } from './cold-nights.ts';
 import type { Drying } from './drying.ts';
 

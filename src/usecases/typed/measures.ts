@@ -3,7 +3,7 @@ import { habitsOfYard } from '../../../db/stores/habits-store.ts';
 import { englishOfYard, unitsOfYard } from '../../../db/stores/units-store.ts';
 import type { English } from '../../../shared/english.ts';
 import type { YardHabits } from '../../../shared/habits.ts';
-import { type DayNumber, dateOfDay, dayNumber, WEEKDAYS, type Weekday, weekdayOf } from '../../../shared/time.ts';
+import { dateOfDay, dayNumber, type Weekday, weekStartOf } from '../../../shared/time.ts';
 import type { UnitSystem } from '../../../shared/units.ts';
 import { shownUnit } from '../../engine/units/material-unit.ts';
 import type { UseCaseContext } from '../core/context.ts';
@@ -29,8 +29,4 @@ export const shownAmount = <T extends { quantity: number; unit: string }>(amount
 };
 
 /** The first day of the yard's week that a date is in. `weekOf('2027-04-10', 'SU')` is '2027-04-04'. */
-export const weekOf = (date: string, weekStart: Weekday): string => {
-  const day: DayNumber = dayNumber(date);
-  const since = (WEEKDAYS.indexOf(weekdayOf(day)) - WEEKDAYS.indexOf(weekStart) + WEEKDAYS.length) % WEEKDAYS.length;
-  return dateOfDay(day - since);
-};
+export const weekOf = (date: string, weekStart: Weekday): string => dateOfDay(weekStartOf(dayNumber(date), weekStart));
