@@ -8,7 +8,7 @@ import type {
   StockFacts,
 } from '../../src/usecases/buying/buying-facts.ts';
 import { dayText } from '../parts/day-text.ts';
-import { amountText, quantityText } from '../parts/quantity-text.ts';
+import { amountText, LEAST_SHOWN, quantityText } from '../parts/quantity-text.ts';
 
 const figure = (quantity: number): string => String(Number(quantity.toFixed(2)));
 
@@ -48,19 +48,16 @@ export const purposeText = (
   return text === '' ? 'Rounded up to whole packs' : text[0]!.toUpperCase() + text.slice(1);
 };
 
-/** So little of an amount is none: it is not shown either. */
-const LEAST = 0.005;
-
 const spokenText = ({ spokenFor, spare, inYard, past, goesOff }: StockFacts): string => {
   if (inYard === 0) return '';
   const gone = [
-    past >= LEAST && `, ${figure(past)} past ${plural(past, 'its', 'their')} date`,
-    goesOff >= LEAST && `, ${figure(goesOff)} going off before ${plural(goesOff, 'it is', 'they are')} needed`,
+    past >= LEAST_SHOWN && `, ${figure(past)} past ${plural(past, 'its', 'their')} date`,
+    goesOff >= LEAST_SHOWN && `, ${figure(goesOff)} going off before ${plural(goesOff, 'it is', 'they are')} needed`,
   ]
     .filter(Boolean)
     .join('');
   if (spokenFor === 0) return `, none spoken for${gone}`;
-  if (spare < LEAST && gone === '') return ', all spoken for';
+  if (spare < LEAST_SHOWN && gone === '') return ', all spoken for';
   return `, ${figure(spokenFor)} spoken for, ${figure(spare)} spare${gone}`;
 };
 

@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface BarsSizes {
   width: number;
@@ -19,7 +21,6 @@ export interface BarsGeometry {
   middles: number[];
 }
 
-const rounded = (value: number): number => Number(value.toFixed(1));
 /** Between two bars, of their place. */
 const GAP = 0.3;
 

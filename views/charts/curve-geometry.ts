@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface CurveSizes {
   width: number;
@@ -26,8 +28,6 @@ export interface CurveGeometry {
   xOf: (hours: number) => number;
   yOf: (share: number) => number;
 }
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /**
  * A curve of shares over time, in order of time, from the start to the last hours.

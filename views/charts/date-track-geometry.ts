@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface DateTrackSizes {
   width: number;
@@ -31,8 +33,6 @@ export interface DateTrack {
   /** From the day it is due to the day it is ready. */
   late: Stretch | null;
 }
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /** Nothing where it would have no length. */
 const stretch = (from: number, to: number): Stretch | null => (to > from ? { from, to } : null);

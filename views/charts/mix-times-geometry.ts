@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Minutes of a mix: mixed, then worked with until it stiffens, then in the mould until it can be stripped on a warm and on a cold day. */
 export interface MixTimes {
   mixMinutes: number;
@@ -16,8 +18,6 @@ interface StageDrawn {
   x: number;
   width: number;
 }
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /**
  * The stages of a mix side by side, to time, `width` from the first bag to the strip on a cold day. A stage that takes no time

@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface MouldSizes {
   /** Of the longest mould of the yard. */
@@ -19,8 +21,6 @@ export interface MouldDrawn {
 
 /** No mould is so short that nothing could be seen of it. */
 const LEAST_SHARE = 0.2;
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /**
  * A mould to its length, beside the longest one of the yard; one whose length nobody recorded is as long as that.

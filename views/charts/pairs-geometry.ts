@@ -1,4 +1,5 @@
 import type { BarsSizes } from './bars-geometry.ts';
+import { rounded } from './rounded.ts';
 
 interface Bar {
   x: number;
@@ -25,7 +26,6 @@ export interface PairsGeometry {
   most: { amount: number; x: number; y: number } | null;
 }
 
-const rounded = (value: number): number => Number(value.toFixed(1));
 /** Between two pairs, of their place. */
 const GAP = 0.24;
 /** From a bar up to its figure. */

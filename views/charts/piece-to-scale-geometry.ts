@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** How large a piece is, in mm. */
 export interface PieceSize {
   lengthMm: number;
@@ -15,7 +17,6 @@ interface Box {
 /** Nothing is so small that it could not be seen. */
 const LEAST = 2;
 
-const rounded = (value: number): number => Number(value.toFixed(1));
 const seen = (mm: number, scale: number): number => rounded(Math.max(LEAST, mm * scale));
 
 /** Sizes of a drawing in its own units, which are pixels on a screen that shows it at its full size. */

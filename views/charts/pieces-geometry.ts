@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface PiecesSizes {
   /** Of all pieces side by side, at most. */
@@ -15,8 +17,6 @@ interface PiecesDrawn {
 
 /** Narrower than that nobody tells one piece from the next. */
 const LEAST_PIECE = 4;
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /**
  * Pieces side by side in groups, each as wide as the next; narrower where there are many, and without lines between them

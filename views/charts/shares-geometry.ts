@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface SharesSizes {
   width: number;
@@ -20,8 +22,6 @@ export interface SharesGeometry {
   /** A row for each list of parts: the middle of it, its upper edge, its parts one after another, and where they end. */
   rows: { middle: number; y: number; parts: Part[]; end: number }[];
 }
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /**
  * Rows of bars, each made of parts one after another, the longest as long as there is room for.

@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface StockSizes {
   width: number;
@@ -27,8 +29,6 @@ export interface StockGeometry {
   mostY: number;
   most: number;
 }
-
-const rounded = (value: number): number => Number(value.toFixed(1));
 
 /**
  * A stepped line of how much there is, from the first day to the last: it stays as it is until the next level. Levels are in

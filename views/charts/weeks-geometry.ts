@@ -1,3 +1,5 @@
+import { rounded } from './rounded.ts';
+
 /** Sizes of the drawing, in units of the drawing (pixels on a screen). */
 export interface WeeksSizes {
   width: number;
@@ -41,7 +43,6 @@ export interface WeeksGeometry {
   weeks: { column: number; x: number }[];
 }
 
-const rounded = (value: number): number => Number(value.toFixed(1));
 const WEEK_DAYS = 7;
 /** Day 0 of `dayNumber` is a Thursday: weeks begin on Mondays. */
 const weekOf = (day: number): number => Math.floor((day + 3) / WEEK_DAYS);

@@ -41,3 +41,6 @@ export const countedText = (items: readonly string[]): string => {
   for (const item of items) counts.set(item, (counts.get(item) ?? 0) + 1);
   return listText([...counts].map(([item, count]) => (count === 1 ? item : `${item} (${timesText(count)})`)));
 };
+
+/** So little of an amount is none: as it is rounded, 0 would be shown. */
+export const LEAST_SHOWN = 0.005;

@@ -2,7 +2,7 @@ import { listText } from '../../shared/list-text.ts';
 import { plural } from '../../shared/plural.ts';
 import type { SpokenForModel, SpokenStep } from '../../src/usecases/stock/show-spoken-for.ts';
 import { dayText, onDayText } from '../parts/day-text.ts';
-import { amountText } from '../parts/quantity-text.ts';
+import { amountText, LEAST_SHOWN } from '../parts/quantity-text.ts';
 
 /** Where it is seen what a material is planned for. */
 export const SPOKEN_FOR = '/buying/spoken-for';
@@ -19,14 +19,14 @@ export const spokenForAnswer = ({ name, shortOn, steps, today }: SpokenForModel)
 };
 
 const goesOffText = (goesOff: number, unit: string): string =>
-  goesOff > 0
+  goesOff >= LEAST_SHOWN
     ? ` ${amountText(goesOff, unit)} ${plural(goesOff, 'goes off before it is', 'go off before they are')} needed.`
     : '';
 
 /** "9 bags in the yard, 6 spoken for, 1 spare. 2 bags go off before they are needed." */
 export const spokenForNote = ({ inYard, spokenFor, spare, past, goesOff, unit }: SpokenForModel): string => {
-  const gone = past > 0 ? ` ${amountText(past, unit)} past the date on them, in no line of this.` : '';
-  const there = `${inYard === 0 ? 'None' : amountText(inYard, unit)} in the yard`;
+  const gone = past >= LEAST_SHOWN ? ` ${amountText(past, unit)} past the date on them, in no line of this.` : '';
+  const there = `${inYard < LEAST_SHOWN ? 'None' : amountText(inYard, unit)} in the yard`;
   return `${there}, ${amountText(spokenFor, '')} spoken for, ${amountText(spare, '')} spare.${goesOffText(goesOff, unit)}${gone}`;
 };
 
