@@ -33,7 +33,7 @@ interface PaperProps {
 
 /** What is ordered and what is asked for it: the lines come to the price. */
 const Paper: FC<PaperProps> = ({ head, lines, price, currency, what, children }) => (
-  <section class="paper">
+  <div class="paper">
     <p>{head}</p>
     <table class="cost-table">
       <caption class="unseen">{what}</caption>
@@ -54,7 +54,7 @@ const Paper: FC<PaperProps> = ({ head, lines, price, currency, what, children })
     </table>
     {children}
     <p>{NO_TAX_INVOICE}</p>
-  </section>
+  </div>
 );
 
 /** As it would be sent today. */

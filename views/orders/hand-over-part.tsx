@@ -36,7 +36,7 @@ export const HandOverPart: FC<HandOverPartProps> = ({ model: { order, partable }
   if (partable.length === 0) return null;
   const isMine = isOfPart(typed);
   return (
-    <section class="no-print" id="part">
+    <div class="no-print" id="part">
       <details class="message" open={isMine}>
         <summary>Hand over part of it</summary>
         <p class="hint">
@@ -70,6 +70,6 @@ export const HandOverPart: FC<HandOverPartProps> = ({ model: { order, partable }
           </div>
         </form>
       </details>
-    </section>
+    </div>
   );
 };

@@ -189,7 +189,8 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
       )}
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
       <form class="form" id={FORM} method="post" action={action}>
-        {model.once && <input type="hidden" name="once" value={model.once} autocomplete="off" />}
+        {/* No field of type hidden: those may not say autocomplete, and Firefox would bring an old mark back on a reload. */}
+        {model.once && <input type="text" name="once" value={model.once} autocomplete="off" readonly hidden />}
         {typed.version && <input type="hidden" name="version" value={typed.version} />}
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>

@@ -45,7 +45,7 @@ export const EditPage: FC<EditPageProps> = (props) => (
     {props.before}
     <div class={props.beside ? 'edit-parts' : undefined}>
       {props.beside && <div class="beside">{props.beside}</div>}
-      <form class="form" id={FORM} method="post" action={props.action}>
+      <form class="form edit-form" id={FORM} method="post" action={props.action}>
         {props.children}
         <Buttons {...props} />
       </form>

@@ -41,9 +41,9 @@ export const DrawnEntry: FC<{ shows: string; facts: readonly EntryFact[]; of: st
   of,
   children,
 }) => (
-  <figure class="drawn-entry">
-    <figcaption>As it was saved{shows}</figcaption>
+  <div class="drawn-entry">
+    <p>As it was saved{shows}</p>
     {children}
     <EntryFacts facts={facts} of={of} />
-  </figure>
+  </div>
 );
