@@ -9,7 +9,10 @@ import { cutRows } from './cut.ts';
 import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { questionBench } from './exact-questions.ts';
+import { heightRows } from './heights.ts';
+import { htmlRows } from './html.ts';
 import { ifFirstRows } from './if-first.ts';
+import { lighthouseRows } from './lighthouse.ts';
 import { meshRows } from './mesh.ts';
 import { oddsRows, oddsSpeedRows } from './odds.ts';
 import { PAGES_YARDS, pageRows } from './pages/pages.ts';
@@ -86,6 +89,10 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
       print(`Pages, ${orders === 0 ? 'the demo' : `${orders} orders`}`, await pageRows(orders, moulds, path));
   },
   accessibility: async () => print('Errors of a second accessibility checker', await accessibilityRows()),
+  heights: async (folder, only) => print('How high pages are', await heightRows(folder, only)),
+  html: async () => print('Pages as a checker of HTML reads them', await htmlRows()),
+  lighthouse: async (only) =>
+    print('Lighthouse: performance, accessibility, best practices', await lighthouseRows(only)),
   season: (...words) => seasonBench(words.filter((word) => word !== undefined)),
   earliest: (...words) => earliestBench(words.filter((word) => word !== undefined)),
   torture: async (acts) =>
@@ -104,6 +111,9 @@ const BY_NAME_ONLY = new Set([
   'calibration',
   'earliest',
   'exact',
+  'heights',
+  'html',
+  'lighthouse',
   'pages',
   'question',
   'season',

@@ -22,6 +22,19 @@ export const timed = (runs: number, warm: number, work: () => void): number[] =>
 
 export const ms = (value: number): string => (value < 10 ? `${value.toFixed(1)} ms` : `${Math.round(value)} ms`);
 
+/** What was found on pages, told once for each rule that finds it: how often, and where first. */
+export const foundRows = (what: string, all: readonly { rule: string; where: string }[]): Row[] => {
+  const byRule = new Map<string, { count: number; first: string }>();
+  for (const { rule, where } of all) {
+    const before = byRule.get(rule);
+    byRule.set(rule, { count: (before?.count ?? 0) + 1, first: before?.first ?? where });
+  }
+  return [
+    { what, figure: `${all.length} found`, aim: 'aim: none' },
+    ...[...byRule].map(([rule, { count, first }]) => ({ what: `  ${rule}`, figure: `${count}`, aim: first })),
+  ];
+};
+
 export const print = (title: string, rows: Row[]): void => {
   console.log(`\n${title}`);
   const widths = (['what', 'figure', 'aim'] as const).map((key) => Math.max(...rows.map((row) => row[key].length)));

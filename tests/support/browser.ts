@@ -61,16 +61,21 @@ const unpackOnce = async (): Promise<void> => {
   }
 };
 
-const launchUnpacked = async (): Promise<Browser> => {
+const launchUnpacked = async (args: readonly string[]): Promise<Browser> => {
   await unpackOnce();
   const env = {
     ...process.env,
     LD_LIBRARY_PATH: [`${unpackedFolder}/al2023/lib`, process.env['LD_LIBRARY_PATH']].filter(Boolean).join(':'),
     FONTCONFIG_FILE: `${unpackedFolder}/fonts.conf`,
   };
-  return chromium.launch({ executablePath: `${unpackedFolder}/chromium`, args: flags, env });
+  return chromium.launch({ executablePath: `${unpackedFolder}/chromium`, args: [...args], env });
 };
 
-/** A headless Chromium: the system's where there is one, otherwise the one from the package. The caller closes it. */
-export const launchBrowser = (): Promise<Browser> =>
-  existsSync(systemChromium) ? chromium.launch({ executablePath: systemChromium, args: flags }) : launchUnpacked();
+/**
+ * A headless Chromium: the system's where there is one, otherwise the one from the package. The caller closes it. `debugPort` is where
+ * another program may drive it too.
+ */
+export const launchBrowser = (debugPort?: number): Promise<Browser> => {
+  const args = debugPort === undefined ? flags : [...flags, `--remote-debugging-port=${debugPort}`];
+  return existsSync(systemChromium) ? chromium.launch({ executablePath: systemChromium, args }) : launchUnpacked(args);
+};

@@ -1,7 +1,6 @@
-import { type ChildProcess, fork } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { median, ms, type Row } from '../table.ts';
 import { lineTo, load } from './asking.ts';
+import { type Served, servedBeside } from './served-beside.ts';
 
 /** Orders and moulds of the yards whose pages are measured; 0 is the demo. */
 export const PAGES_YARDS: readonly (readonly [orders: number, moulds: number])[] = [
@@ -15,21 +14,6 @@ const BARE_MS = 2_000;
 const WARM_RUNS = 5;
 /** What takes longer than this alone is not asked for at 20 at once. */
 const TOO_SLOW_MS = 1_500;
-
-interface Served {
-  port: number;
-  barePort: number;
-  order: string;
-  mould: string;
-}
-
-const served = async (orders: number, moulds: number): Promise<Served & { child: ChildProcess }> => {
-  const child = fork(fileURLToPath(new URL('served-yard.ts', import.meta.url)), [String(orders), String(moulds)]);
-  return new Promise((resolve, reject) => {
-    child.once('message', (told) => resolve({ ...(told as Served), child }));
-    child.once('exit', (code) => reject(new Error(`the server of the pages ended with ${code}`)));
-  });
-};
 
 const pathsOf = ({ order, mould }: Served): readonly string[] => [
   ...['/', '/today', '/orders', `/orders/${order}`, '/orders/new', '/moulds', `/mould/${encodeURIComponent(mould)}`],
@@ -66,7 +50,7 @@ const measured = async (path: string, port: number, bare: number): Promise<Row> 
  * the same run; and how large it is. Asked over sockets from this process, answered in another.
  */
 export const pageRows = async (orders: number, moulds: number, only?: string): Promise<Row[]> => {
-  const { child, ...told } = await served(orders, moulds);
+  const { child, ...told } = await servedBeside(orders, moulds);
   try {
     await load(told.barePort, '/', BARE_MS / 2);
     const bare = await load(told.barePort, '/', BARE_MS);
