@@ -53,8 +53,7 @@ export const migrateFile = async (client: Client): Promise<void> => {
 export const knownMigrations = (): number[] =>
   readMigrationFiles({ migrationsFolder: migrationsFolder() }).map(({ folderMillis }) => folderMillis);
 
-/** Brings the tables behind an address up to date: in one request, since a connection there has no settings that last. */
+/** Brings the tables behind an address up to date, but for what captures writes: in one request, since a connection there has no settings that last. */
 export const migrateRemote = async (client: Client): Promise<void> => {
   await migrate(drizzle(client), { migrationsFolder: migrationsFolder() });
-  await inTransaction(client, 'write', captureWrites);
 };

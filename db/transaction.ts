@@ -27,14 +27,15 @@ const takingTurns = (open: Transaction): Transaction => {
 
 /**
  * Runs the work in one transaction of the given kind; any error rolls all of it back. Drizzle's own `transaction` only
- * knows writing ones, and a read has to be one snapshot without keeping writers out.
+ * knows writing ones, and a read has to be one snapshot without keeping writers out. `watched` sees each of its statements.
  */
 export const inTransaction = async <T>(
   client: Client,
   mode: TransactionMode,
   work: (tx: Tx) => Promise<T>,
+  watched: (open: Transaction) => Transaction = (open) => open,
 ): Promise<T> => {
-  const open = takingTurns(await client.transaction(mode));
+  const open = takingTurns(watched(await client.transaction(mode)));
   try {
     const session = new LibSQLSession<Record<string, never>, Record<string, never>>(
       client,

@@ -61,6 +61,13 @@ export const keepToOwner = (path: string): void => {
 
 const one = async (client: Client, text: string): Promise<unknown> => (await client.execute(text)).rows[0]?.[0];
 
+/** When each migration was made that a database has behind it, in ms since 1970. */
+export const migrationsDone = async (client: Client): Promise<number[]> => {
+  const isMigrated = await one(client, "select 1 from sqlite_master where name = '__drizzle_migrations'");
+  if (!isMigrated) return [];
+  return (await client.execute('select created_at from "__drizzle_migrations"')).rows.map((row) => Number(row[0]));
+};
+
 /**
  * Refuses, in words, tables of another program and those of a newer version of this one. `known` are the times of our
  * migrations, in ms since 1970, oldest first. Reads only; a file with nothing in it passes.
@@ -70,10 +77,7 @@ export const refuseOthers = async (client: Client, known: readonly number[], isF
   const tables = Number(
     await one(client, "select count(*) from sqlite_master where name not like 'sqlite!_%' escape '!'"),
   );
-  const isMigrated = await one(client, "select 1 from sqlite_master where name = '__drizzle_migrations'");
-  const done = isMigrated
-    ? (await client.execute('select created_at from "__drizzle_migrations"')).rows.map((row) => Number(row[0]))
-    : [];
+  const done = await migrationsDone(client);
   const isOurs = done.some((time) => known.includes(time)) || (tables === 0 && [0, MARK].includes(mark));
   if (![0, MARK].includes(mark) || (!isOurs && (tables > 0 || done.length > 0)))
     throw new Error('it is the database of another program. Nothing in it was touched');

@@ -6,6 +6,7 @@ import { isBusy } from '../db/busy.ts';
 import { filePath } from '../db/file-path.ts';
 import { openDatabase } from '../db/open.ts';
 import { copyPhotos, photosBeside } from '../db/photo-folder.ts';
+import { isReplica } from '../db/replica/own-copy.ts';
 import type { Fault } from '../shared/fault.ts';
 import { plural } from '../shared/plural.ts';
 import { type Holding, lookThrough } from './usecases/backup/look-through.ts';
@@ -99,6 +100,11 @@ const presentText = async (path: string): Promise<string> => {
 export const restore = async (url: string, file: string, sure: boolean): Promise<Read<string>> => {
   const path = filePath(url);
   if (path === null) return NO_FILE;
+  if (isReplica(path))
+    return wrong(
+      'DATABASE_URL',
+      'the file is a copy of a database server, and a backup of it goes in there: "rota export --archive" of the backup, and "rota import"',
+    );
   const found = await looked(file);
   if (!found.ok) return found;
   const look = `${await presentText(path)}\nFrom the backup: ${holdingText(found.value)}.\n`;

@@ -2,6 +2,7 @@ import { workerData } from 'node:worker_threads';
 import { backUpFile } from '../db/backup.ts';
 import { openDatabase } from '../db/open.ts';
 import { clearPhotos, copyPhotos, photosBeside } from '../db/photo-folder.ts';
+import { isReplica } from '../db/replica/own-copy.ts';
 import type { BackupData } from './nightly-backup.ts';
 import { photosNamed } from './usecases/backup/photos-named.ts';
 import { UNDO_DAYS } from './usecases/plan/record-change.ts';
@@ -23,6 +24,7 @@ const clearUnnamed = async (): Promise<void> => {
 };
 
 // The backup is there, whole, whatever becomes of what nobody needs.
-await clearUnnamed().catch((error: Error) =>
-  console.error(`Photos that nothing names were not cleared away: ${error.message}`),
-);
+if (!isReplica(path))
+  await clearUnnamed().catch((error: Error) =>
+    console.error(`Photos that nothing names were not cleared away: ${error.message}`),
+  );

@@ -1,11 +1,17 @@
 import { cpSync, existsSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
 const project = fileURLToPath(new URL('../', import.meta.url));
 
 /** The server, the command line, and every worker beside them: a worker is loaded by its address and so needs its own bundle. */
-const entries = readdirSync(`${project}src`).filter((name) => /^(main|cli|(.+-)?worker)\.ts$/.test(name));
+const entries = [
+  ...readdirSync(`${project}src`)
+    .filter((name) => /^(main|cli|(.+-)?worker)\.ts$/.test(name))
+    .map((name) => `src/${name}`),
+  'db/replica/replica-worker.ts',
+];
 
 /** Built beside it and put in its place whole: of two that build at once nobody runs half of it. */
 const dist = `${project}dist`;
@@ -13,7 +19,7 @@ const own = `${dist}.${process.pid}`;
 
 await build({
   absWorkingDir: project,
-  entryPoints: entries.map((name) => `src/${name}`),
+  entryPoints: entries.map((path) => ({ in: path, out: basename(path, '.ts') })),
   outdir: own,
   bundle: true,
   platform: 'node',

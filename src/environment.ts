@@ -5,6 +5,8 @@ export interface Environment {
   host: string;
   port: number;
   databaseUrl: string;
+  /** The server whose database the file is a copy of. */
+  databaseSyncUrl?: string;
   databaseToken?: string;
   /** Names it answers to beside the machine's own, in small letters. */
   hosts: string[];
@@ -23,6 +25,7 @@ export interface Environment {
 const DEFAULT_HOST = '127.0.0.1';
 const DEFAULT_PORT = '3000';
 const DEFAULT_DATABASE_URL = 'file:data/mould-rota.db';
+const SERVER_URL = /^(libsql|https?):\/\/.+/;
 const DATABASE_URL = /^(file:.+|(libsql|https?):\/\/.+)/;
 const HIGHEST_PORT = 65_535;
 
@@ -31,10 +34,17 @@ const portFault = (port: string): string[] =>
     ? []
     : [`PORT has to be a whole number from 0 to ${HIGHEST_PORT} (0 takes any free one), but is "${port}".`];
 
-const databaseFaults = (url: string, token: string | undefined): string[] => {
+const databaseFaults = (url: string, syncUrl: string | undefined, token: string | undefined): string[] => {
+  const isFile = url.startsWith('file:');
   if (!DATABASE_URL.test(url))
     return [`DATABASE_URL has to be a file: path or a libsql:, http: or https: address, but is "${url}".`];
-  if (token && url.startsWith('file:'))
+  if (syncUrl !== undefined && !SERVER_URL.test(syncUrl))
+    return [`DATABASE_SYNC_URL has to be a libsql:, http: or https: address, but is "${syncUrl}".`];
+  if (syncUrl !== undefined && !isFile)
+    return [
+      'DATABASE_SYNC_URL is given, but DATABASE_URL is no file of this machine, in which the copy could be kept.',
+    ];
+  if (token && isFile && syncUrl === undefined)
     return ['DATABASE_TOKEN is given, but DATABASE_URL is a file, which takes none.'];
   return [];
 };
@@ -88,9 +98,16 @@ const backupFaults = (folder: string | undefined, kept: string, databaseUrl: str
 
 const namesIn = (text: string | undefined): string[] => (text ?? '').split(/[\s,]+/).filter((name) => name !== '');
 
+/** Where the database is, as it is opened. */
+export const databaseAddress = ({ databaseUrl: url, databaseSyncUrl: syncUrl, databaseToken: token }: Environment) => ({
+  url,
+  ...(syncUrl === undefined ? {} : { syncUrl }),
+  ...(token === undefined ? {} : { token }),
+});
+
 /**
- * Reads HOST, PORT, DATABASE_URL, DATABASE_TOKEN, BACKUP_FOLDER, BACKUPS_KEPT, MOULD_ROTA_HOSTS, PUBLIC_ADDRESS and LOG; one
- * that is empty counts as not given. Everything that is wrong is said at once.
+ * Reads HOST, PORT, DATABASE_URL, DATABASE_SYNC_URL, DATABASE_TOKEN, BACKUP_FOLDER, BACKUPS_KEPT, MOULD_ROTA_HOSTS, PUBLIC_ADDRESS
+ * and LOG; one that is empty counts as not given. Everything that is wrong is said at once.
  */
 export const readEnvironment = (
   values: Readonly<Record<string, string | undefined>>,
@@ -98,6 +115,7 @@ export const readEnvironment = (
   const host = values.HOST || DEFAULT_HOST;
   const port = values.PORT || DEFAULT_PORT;
   const databaseUrl = values.DATABASE_URL || DEFAULT_DATABASE_URL;
+  const databaseSyncUrl = values.DATABASE_SYNC_URL || undefined;
   const databaseToken = values.DATABASE_TOKEN || undefined;
   const names = namesIn(values.MOULD_ROTA_HOSTS);
   const publicAddress = values.PUBLIC_ADDRESS || undefined;
@@ -105,7 +123,7 @@ export const readEnvironment = (
   const faults = [
     ...(/\s/.test(host) ? [`HOST has to be a name or an address without spaces, but is "${host}".`] : []),
     ...portFault(port),
-    ...databaseFaults(databaseUrl, databaseToken),
+    ...databaseFaults(databaseUrl, databaseSyncUrl, databaseToken),
     ...backupFaults(folder, kept, databaseUrl),
     ...hostsFaults(names),
     ...publicFaults(publicAddress),
@@ -115,7 +133,9 @@ export const readEnvironment = (
   return {
     ok: true,
     environment: {
-      ...{ host, port: Number(port), databaseUrl, ...(databaseToken ? { databaseToken } : {}) },
+      ...{ host, port: Number(port), databaseUrl },
+      ...(databaseSyncUrl ? { databaseSyncUrl } : {}),
+      ...(databaseToken ? { databaseToken } : {}),
       hosts: [...nameListenedAt(host), ...names.flatMap((name) => asHostname(name) ?? [])],
       isOneDesk: listensToItself(host) && names.length === 0 && publicAddress === undefined,
       backups: folder === undefined ? null : { folder, kept: Number(kept) },

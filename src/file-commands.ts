@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { primaryAway } from '../db/away.ts';
 import { isBusy } from '../db/busy.ts';
 import { CANNOT_WRITE_WORDS, cannotWrite } from '../db/cannot-write.ts';
 import { type Database, openDatabase } from '../db/open.ts';
@@ -12,7 +13,7 @@ import type { YardFile } from '../shared/yard-file.ts';
 import type { YardRecord } from '../shared/yard-record.ts';
 import { type Say, sayIn } from '../views/words/own-words.ts';
 import { asOf } from './engine/book/as-of.ts';
-import { readEnvironment } from './environment.ts';
+import { databaseAddress, readEnvironment } from './environment.ts';
 import { makeOwner } from './usecases/access/sign-in.ts';
 import type { Outcome, UseCaseContext } from './usecases/core/context.ts';
 import type { Difference } from './usecases/files/archive-differences.ts';
@@ -40,24 +41,35 @@ const HELD = wrong(
   'another process has been writing to the database all this while; nothing was changed, so try again later',
 );
 
+/** A server's database by a copy for as long as this takes: the program may be running on the one that is kept. */
+const forNow = ({ url, syncUrl = url, ...rest }: ReturnType<typeof databaseAddress>) => ({ ...rest, url: syncUrl });
+
+const AWAY = wrong('DATABASE_URL', 'the database server does not answer; nothing was changed, so try again later');
+const UNKNOWN = wrong(
+  'DATABASE_URL',
+  'the database server was lost while it was told; see whether it has it before doing it again',
+);
+
 /** Works on the database of DATABASE_URL. The program may be running on it. */
 const onDatabase = async <T>(work: (context: UseCaseContext) => Promise<Read<T>>): Promise<Read<T>> => {
   const read = readEnvironment(process.env);
   if (!read.ok) return { ok: false, faults: read.faults.map((message) => ({ path: 'environment', message })) };
-  const { databaseUrl: url, databaseToken: token } = read.environment;
+  const address = databaseAddress(read.environment);
   let database: Database;
   try {
-    database = await openDatabase({ url, ...(token ? { token } : {}) });
+    database = await openDatabase(forNow(address));
   } catch (error) {
     if (isBusy(error)) return HELD;
     const why = cannotWrite(error);
     const reason = why ? CANNOT_WRITE_WORDS[why] : (error as Error).message;
-    return wrong('DATABASE_URL', `the database at ${url} cannot be opened: ${reason}`);
+    return wrong('DATABASE_URL', `the database at ${address.url} cannot be opened: ${reason}`);
   }
   try {
     return await work({ database, now: now() });
   } catch (error) {
     if (isBusy(error)) return HELD;
+    const away = primaryAway(error);
+    if (away) return away.isUnknown ? UNKNOWN : AWAY;
     const why = cannotWrite(error);
     if (why) return wrong('DATABASE_URL', `nothing was changed: ${CANNOT_WRITE_WORDS[why]}`);
     throw error;

@@ -7,7 +7,7 @@ import { type Database, openDatabase } from '../db/open.ts';
 import { photoFolder, photosBeside } from '../db/photo-folder.ts';
 import { isEmpty } from '../db/stores/yard-store.ts';
 import { startBackground } from './background.ts';
-import { type Environment, readEnvironment } from './environment.ts';
+import { databaseAddress, type Environment, readEnvironment } from './environment.ts';
 import { FORECAST_ADDRESS, forecastClient } from './forecast-client.ts';
 import { createApp } from './http/app.ts';
 import type { Log } from './http/request-log.ts';
@@ -43,11 +43,13 @@ const reasonOf = (error: unknown): string => {
   return why ? CANNOT_WRITE_WORDS[why] : messageOf(error);
 };
 
-const openWithDemo = async ({ databaseUrl, databaseToken }: Environment): Promise<Database> => {
-  const database = await openDatabase({ url: databaseUrl, ...(databaseToken ? { token: databaseToken } : {}) });
-  await database.write(async (tx) => {
-    if (await isEmpty(tx)) await seedDemo(tx, today(DEMO_ZONE, now()), now());
-  });
+const openWithDemo = async (environment: Environment): Promise<Database> => {
+  const database = await openDatabase(databaseAddress(environment));
+  // Looked at first: a server that is away just now takes nothing, and need not.
+  if (await database.read(isEmpty))
+    await database.write(async (tx) => {
+      if (await isEmpty(tx)) await seedDemo(tx, today(DEMO_ZONE, now()), now());
+    });
   return database;
 };
 
@@ -72,10 +74,10 @@ const backgroundOf = (database: Database) =>
 const addressesHere = (): string[] =>
   Object.values(networkInterfaces()).flatMap((cards = []) => cards.map(({ address }) => address));
 
-/** Photos lie beside the database, where that is a file. */
-const photosOf = ({ databaseUrl }: Environment) => {
+/** Photos lie beside the database, where that is a file of this machine alone. */
+const photosOf = ({ databaseUrl, databaseSyncUrl }: Environment) => {
   const path = filePath(databaseUrl);
-  return path === null ? {} : { photos: photoFolder(photosBeside(path)) };
+  return path === null || databaseSyncUrl !== undefined ? {} : { photos: photoFolder(photosBeside(path)) };
 };
 
 /** A line of JSON each, with its instant, where that is asked for: as programs read it that gather logs. */

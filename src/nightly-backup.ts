@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { startThread } from './start-thread.ts';
+import { startThread } from '../db/start-thread.ts';
 
 /** What a thread is told to back up. */
 export interface BackupData {
@@ -11,7 +11,7 @@ export interface BackupData {
 /** Of a large database a backup takes seconds, in which nobody should wait. */
 const inThread = (data: BackupData): Promise<void> =>
   new Promise((resolve, reject) => {
-    const thread = startThread('backup-worker', data);
+    const thread = startThread('backup-worker', import.meta.url, data);
     thread.once('error', reject);
     thread.once('exit', (code) => (code === 0 ? resolve() : reject(new Error(`the thread ended with ${code}`))));
   });

@@ -1,6 +1,6 @@
 import type { Worker } from 'node:worker_threads';
+import { startThread } from '../db/start-thread.ts';
 import { asMessage, fromMessage } from './plan-messages.ts';
-import { startThread } from './start-thread.ts';
 import type { Compute } from './usecases/core/computations.ts';
 import { logLines } from './usecases/core/log-lines.ts';
 
@@ -31,7 +31,7 @@ interface ThreadParts extends Partial<ThreadData> {
 
 const IDLE_MS = 30_000;
 
-const startWorker = (workerData: ThreadData): Worker => startThread('plan-worker', workerData);
+const startWorker = (workerData: ThreadData): Worker => startThread('plan-worker', import.meta.url, workerData);
 
 /**
  * A thread that works out what would hold up the requests. It is started with its first question and ended when a

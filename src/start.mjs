@@ -11,6 +11,8 @@ const endWithShell = () => {
 };
 
 if (process.env.npm_lifecycle_event === 'start') endWithShell();
+// A server that is away is said in our own words, not in those of the driver's log.
+process.env.RUST_LOG ??= 'off';
 // In this very process, so that a signal to it is one to the server.
 await buildWhenOld();
 await import('../dist/main.js');

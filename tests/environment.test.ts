@@ -66,6 +66,8 @@ describe('the environment', () => {
       { BACKUPS_KEPT: '0' },
       { BACKUPS_KEPT: '2000' },
       { BACKUP_FOLDER: 'a', DATABASE_URL: 'https://a.example' },
+      { DATABASE_URL: 'https://a.example', DATABASE_SYNC_URL: 'https://b.example' },
+      { DATABASE_SYNC_URL: 'file:a.db' },
     ])
       expect([wrong, readEnvironment(wrong).ok]).toEqual([wrong, false]);
     for (const url of ['http://127.0.0.1:8080', 'https://yard.example', 'file:/tmp/a b.db'])

@@ -31,6 +31,8 @@ export default defineConfig({
     // For a busy machine: nothing takes half of it on a free one but what says so itself.
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    // The driver's own log of a server that is away.
+    env: { RUST_LOG: 'off' },
     setupFiles: [fileURLToPath(new URL('./support/property-seed.ts', import.meta.url))],
     reporters: ['default', countReporter],
     projects: [

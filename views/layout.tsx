@@ -1,5 +1,6 @@
 import type { Child, FC } from 'hono/jsx';
 import type { Person } from '../shared/person.ts';
+import { ServerAway } from './parts/server-away.tsx';
 
 /** The screens the frame knows, in the order of the links at the top. */
 export const SCREENS = [
@@ -32,6 +33,8 @@ export interface FrameProps {
   isOutside?: boolean;
   /** Who has signed in; null where nobody has to. */
   person: Person | null;
+  /** For how long the server of the database has been away; null where it answers, and where there is none. */
+  minutesAway: number | null;
   children?: Child;
 }
 
@@ -74,6 +77,7 @@ export const Frame: FC<FrameProps> = ({
   withoutScript,
   isOutside,
   person,
+  minutesAway,
   children,
 }) => (
   <html lang="en-GB">
@@ -123,6 +127,7 @@ export const Frame: FC<FrameProps> = ({
       <div id="not-sent" class="warning not-sent" role="alert" tabindex={-1} hidden>
         <p />
       </div>
+      {minutesAway !== null && <ServerAway minutes={minutesAway} />}
       <main id="page" tabindex={-1}>
         {children}
       </main>

@@ -41,6 +41,7 @@ import { priceRoutes } from './price-routes.tsx';
 import { faultsOnly, type Log, named, requestLog } from './request-log.ts';
 import type { Screens } from './screens.ts';
 import { seasonRoutes } from './season-routes.tsx';
+import { seeServerAway } from './server-away.ts';
 import { sheetRoutes } from './sheet-routes.tsx';
 import { notYours, signInFirst, signInRoutes } from './sign-in-routes.tsx';
 import { signedInOnly } from './signed-in.ts';
@@ -177,6 +178,7 @@ export const createApp = (parts: AppParts): Hono => {
     app.use(
       signedInOnly(screens, { signInFirst: orProblem(401, signInFirst(screens)), notYours: orProblem(403, notYours) }),
     );
+  app.use(seeServerAway(screens));
   app.use(keptPages(screens, finish));
   app.route('/', assetRoutes());
   app.route('/', noSignalRoute());

@@ -3,7 +3,7 @@ import type { FC } from 'hono/jsx';
 import { SCREENS } from '../../views/layout.tsx';
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { SECTIONS } from '../../views/yard/sections.ts';
-import { isHeldByOthers, logLines, notWritten } from '../usecases/core/log-lines.ts';
+import { isHeldByOthers, logLines, notWritten, serverAway } from '../usecases/core/log-lines.ts';
 import { isApiPath, problem } from './api/problem.ts';
 import { ownPath, page, seeDone } from './page.tsx';
 import { type Log, requestOf } from './request-log.ts';
@@ -69,26 +69,37 @@ const SECONDS_UNTIL_AGAIN = '5';
 
 /** Why nothing can be written just now, and what is to be done about it. */
 const HINDRANCES = {
+  away: {
+    title: 'Out of reach',
+    happened: 'The database server does not answer.',
+    todo: 'Nothing was changed. What was saved before can still be looked at. Go back, and do it again once the server is there.',
+  },
+  unknown: {
+    title: 'Out of reach',
+    happened: 'The database server was lost just then.',
+    todo: 'It may have what you sent or not: look there first once it answers, then go back and do it again if it is missing.',
+  },
   held: {
     title: 'Busy',
     happened: 'Another program is writing to the database just now.',
-    todo: 'Wait a moment, go back, and do it again.',
+    todo: 'Nothing was changed. Wait a moment, go back, and do it again.',
   },
   full: {
     title: 'No room',
     happened: 'There is no room left on the disk.',
-    todo: 'Everything saved before is there. Make room on the machine that this runs on, go back, and do it again.',
+    todo: 'Nothing was changed. Everything saved before is there. Make room on the machine that this runs on, go back, and do it again.',
   },
   'read-only': {
     title: 'Read only',
     happened: 'The database may only be read.',
-    todo: 'Everything saved before is there. See who may write its file and folder on the machine that this runs on, go back, and do it again.',
+    todo: 'Nothing was changed. Everything saved before is there. See who may write its file and folder on the machine that this runs on, go back, and do it again.',
   },
 } as const;
 
 type Hindrance = keyof typeof HINDRANCES;
 
-const hindranceOf = (error: Error): Hindrance | null => (isHeldByOthers(error) ? 'held' : notWritten(error));
+const hindranceOf = (error: Error): Hindrance | null =>
+  isHeldByOthers(error) ? 'held' : (serverAway(error) ?? notWritten(error));
 
 /** A tap that waits is sent again by itself, as when nobody answers (views/assets/waiting.js). */
 const hindered = (c: Context, hindrance: Hindrance) => {
@@ -96,7 +107,7 @@ const hindered = (c: Context, hindrance: Hindrance) => {
   c.header('Retry-After', SECONDS_UNTIL_AGAIN);
   const content = (
     <PlainPage happened={happened}>
-      {`Nothing was changed. ${todo}`}
+      {todo}
       <span hidden data-fault />
     </PlainPage>
   );

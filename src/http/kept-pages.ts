@@ -65,7 +65,7 @@ const answer = (c: Context, { bytes, headers, ...rest }: KeptPage): Response => 
 
 /**
  * Pages that are made of the data alone are drawn once for all who ask, until anything is written, by whatever process, or
- * the minute is over. Where nothing says whether anything was written, as with a database elsewhere, each is drawn anew.
+ * the minute is over.
  */
 export const keptPages =
   ({ context }: Screens, finish: Finish): MiddlewareHandler =>
@@ -74,8 +74,7 @@ export const keptPages =
     const { database, now, background } = context();
     // Asked first: what is written while the page is drawn makes it one of before.
     const written = await database.written();
-    if (written === null) return next();
-    const all = keptFor(database, `${written} ${now} ${background?.improving() ?? false}`);
+    const all = keptFor(database, `${written} ${now} ${background?.improving() ?? false} ${database.minutesAway()}`);
     const key = keyOf(c);
     // Nothing is awaited between looking and beginning: of two who ask at once one draws.
     const coming = all.pages.get(key);

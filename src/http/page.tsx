@@ -4,9 +4,10 @@ import { Frame, type FrameProps } from '../../views/layout.tsx';
 import { yieldThread } from '../usecases/core/yield-thread.ts';
 import { assetVersion } from './assets.ts';
 import { leadToFaults } from './lead-to-faults.ts';
+import { minutesAwayAt } from './server-away.ts';
 import { personAt } from './signed-in.ts';
 
-export type PageFrame = Omit<FrameProps, 'assetVersion' | 'children' | 'person'>;
+export type PageFrame = Omit<FrameProps, 'assetVersion' | 'children' | 'person' | 'minutesAway'>;
 export type PageStatus = 200 | 401 | 403 | 404 | 405 | 409 | 413 | 422 | 500 | 503;
 
 /** htmx asks for a part of a page by this header; everything else gets the page. */
@@ -35,7 +36,7 @@ export const page = async (
   await yieldThread();
   if (wantsFragment(c)) return c.html(await drawn(content), status);
   const whole = (
-    <Frame {...frame} person={personAt(c)} assetVersion={assetVersion}>
+    <Frame {...frame} person={personAt(c)} minutesAway={minutesAwayAt(c)} assetVersion={assetVersion}>
       {content}
     </Frame>
   );

@@ -12,7 +12,7 @@ test('a program that runs and can read its data says so, and nothing else', asyn
 
 test('one whose database is gone runs and is not ready', async () => {
   const gone = () => Promise.reject(new Error('gone'));
-  const database = { read: gone, write: gone, commits: () => 0, written: gone, close: gone };
+  const database = { read: gone, write: gone, commits: () => 0, written: gone, minutesAway: () => null, close: gone };
   const app = createApp({ database, now: () => '2027-04-05T07:30:00Z' });
   expect((await app.request('/healthz')).status).toBe(200);
   const ready = await app.request('/readyz');

@@ -71,7 +71,7 @@ describe('a fault of the program', () => {
     });
     const gone = () => Promise.reject(error);
     return createApp({
-      database: { read: gone, write: gone, commits: () => 0, written: gone, close: gone },
+      database: { read: gone, write: gone, commits: () => 0, written: gone, minutesAway: () => null, close: gone },
       now: () => smallYard().yard.now,
     });
   };

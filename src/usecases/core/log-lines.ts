@@ -1,3 +1,4 @@
+import { primaryAway } from '../../../db/away.ts';
 import { isBusy } from '../../../db/busy.ts';
 import { type CannotWrite, cannotWrite } from '../../../db/cannot-write.ts';
 
@@ -6,6 +7,12 @@ export const isHeldByOthers = (error: unknown): boolean => isBusy(error);
 
 /** Why nothing can be written just now; nothing was changed, and it may be tried again once it can. Null where it is another fault. */
 export const notWritten = (error: unknown): CannotWrite | null => cannotWrite(error);
+
+/** The server of the database does not answer: nothing was changed, or what is not known. Null where it is another fault. */
+export const serverAway = (error: unknown): 'away' | 'unknown' | null => {
+  const away = primaryAway(error);
+  return away && (away.isUnknown ? 'unknown' : 'away');
+};
 
 /** Errors that quote what they could not read. */
 const QUOTING = /^(SyntaxError|\$?ZodError)$/;

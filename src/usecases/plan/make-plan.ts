@@ -31,6 +31,25 @@ const improveOfOthers = ({ database, background }: UseCaseContext, { cached: { s
   background.planMade();
 };
 
+/** Carries a plan out of a transaction that is rolled back. */
+class OnlyMade extends Error {
+  readonly made: CurrentPlan;
+  constructor(made: CurrentPlan) {
+    super('only made');
+    this.made = made;
+  }
+}
+
+/** While a server does not answer, a plan whose time has passed is made anew for whoever looks, and stored by nobody. */
+const madeApart = async (context: UseCaseContext): Promise<CurrentPlan> => {
+  const onlyMade = async (tx: Tx): Promise<never> => {
+    throw new OnlyMade(await planForNow(tx, context));
+  };
+  const thrown: unknown = await context.database.write(onlyMade).catch((error) => error);
+  if (!(thrown instanceof OnlyMade)) throw thrown;
+  return thrown.made;
+};
+
 /** The plan that holds now, with the data it was made from. Never a stale one. */
 export const currentPlan = async (context: UseCaseContext): Promise<CurrentPlan> => {
   const { database, background } = context;
@@ -40,6 +59,7 @@ export const currentPlan = async (context: UseCaseContext): Promise<CurrentPlan>
     improveOfOthers(context, good);
     return good;
   }
+  if (database.minutesAway() !== null) return madeApart(context);
   const made = await database.write((tx) => planForNow(tx, context));
   cachePlan(database, made.cached);
   background?.planMade();

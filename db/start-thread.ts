@@ -8,9 +8,16 @@ const sourceLoader = (entry: URL): string => {
   return `import(${JSON.stringify(tsx)}).then(({ register }) => (register(), import(${JSON.stringify(entry.href)})))`;
 };
 
-/** Starts an entry of this folder in a thread of its own, from its bundle or from the sources, whichever runs. */
-export const startThread = (name: 'plan-worker' | 'backup-worker', workerData: unknown): Worker => {
-  const bundled = import.meta.url.endsWith('.js');
-  const entry = new URL(bundled ? `./${name}.js` : `./${name}.ts`, import.meta.url);
+/**
+ * Starts an entry in a thread of its own. It lies beside whoever starts it, `from`: in the folder of its source, and with all
+ * other bundles in one folder.
+ */
+export const startThread = (
+  name: 'plan-worker' | 'backup-worker' | 'replica-worker',
+  from: string,
+  workerData: unknown,
+): Worker => {
+  const bundled = from.endsWith('.js');
+  const entry = new URL(bundled ? `./${name}.js` : `./${name}.ts`, from);
   return bundled ? new Worker(entry, { workerData }) : new Worker(sourceLoader(entry), { eval: true, workerData });
 };
