@@ -12,3 +12,11 @@ export const listText = (items: readonly string[]): string => {
   const isLong = items.length > 2 && items.some((item) => COMMA_OF_ITS_OWN.test(item));
   return isLong ? `${items.slice(0, -1).join('; ')}; and ${items.at(-1)}` : AND.format(items);
 };
+
+/**
+ * As `listText`, of a list that may be long: the first so many by name, and how many more there are.
+ *
+ * `shortListText(['a', 'b', 'c', 'd'], 2)` is "a, b and 2 more".
+ */
+export const shortListText = (items: readonly string[], most: number): string =>
+  listText(items.length > most ? [...items.slice(0, most), `${items.length - most} more`] : items);

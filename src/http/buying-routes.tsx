@@ -14,6 +14,7 @@ import { bagsTyped, spoilBags } from '../usecases/buying/spoil-bags.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { dateReading } from '../usecases/plan/date-reading.ts';
 import type { RefusedForm } from '../usecases/plan/save-edit.ts';
+import { wholeTyped } from '../usecases/typed/form-fields.ts';
 import { arrivedTyped, countTyped, goodsTyped, purchaseTyped } from '../usecases/typed/purchase-form.ts';
 import { tripTyped } from '../usecases/typed/trip-form.ts';
 import { atOnce, effectFirst } from './form-route.tsx';
@@ -26,7 +27,8 @@ const PATH = '/buying';
 const buyingPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   const model = await showBuying(context);
   const frame = { title: 'Buying', at: 'buying', yardName: model.yardName, place: 'yard' } as const;
-  const content = <BuyingPage model={model} notice={await doneNotice(c, context)} refused={refused} />;
+  const from = wholeTyped(c.req.query('from')) ?? 0;
+  const content = <BuyingPage model={model} from={from} notice={await doneNotice(c, context)} refused={refused} />;
   return { frame, content };
 };
 

@@ -11,8 +11,19 @@ import { WHO } from './this-device.ts';
 const MADE_OF_DATA =
   /^\/(today(\/(sheet|evening))?|orders|orders\/(?!new$)[^/]+|moulds|moulds\/labels|mould\/[^/]+|turns|buying|count|pieces|prices|season|trace|changes|going-out|yard|yard\/(moulds|stock|panels|kits|mixes|hours|suppliers|temperatures|about)|kits\/by-size)$/;
 
-/** What they may be asked beside: what is looked for, from which day on, and what was just done. All else may take a thread. */
-const ASKED_BESIDE: readonly string[] = ['find', 'which', 'from', 'done', 'read', 'on', 'payload', 'year'];
+/** What they may be asked beside: what is looked for, which part of a list, and what was just done. All else may take a thread. */
+const ASKED_BESIDE: readonly string[] = [
+  'find',
+  'which',
+  'from',
+  'mould',
+  'list',
+  'done',
+  'read',
+  'on',
+  'payload',
+  'year',
+];
 
 const isMadeOfData = ({ req }: Context): boolean =>
   req.method === 'GET' &&

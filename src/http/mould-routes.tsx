@@ -4,9 +4,9 @@ import { LABELS, LabelsPage } from '../../views/moulds/labels-page.tsx';
 import { mouldPagePath } from '../../views/moulds/mould-facts.ts';
 import { BLOCKS, MouldPage } from '../../views/moulds/mould-page.tsx';
 import { PART } from '../../views/moulds/mould-parts.tsx';
+import { mouldsQuery } from '../../views/moulds/moulds-in-parts.ts';
 import { MouldsPage, MouldsPart } from '../../views/moulds/moulds-page.tsx';
 import { NextMould } from '../../views/moulds/next-mould.tsx';
-import { searchQuery } from '../../views/parts/find-form.tsx';
 import type { UseCaseContext } from '../usecases/core/context.ts';
 import { WHICH_MOULDS } from '../usecases/moulds/find-moulds.ts';
 import { MOULD_MARKS, markMould } from '../usecases/moulds/mark-mould.ts';
@@ -40,12 +40,17 @@ const mouldPage = async (c: Context, context: UseCaseContext, id: string, refuse
 /** A form that was sent from the page of a mould is answered there. */
 const isFromMould = (c: Context): boolean => c.req.query('from') === 'mould';
 
+/** On which page of a long list. */
+const fromOf = (c: Context): number => wholeTyped(c.req.query('from')) ?? 0;
+
 const mouldsPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null) => {
   if (refused && isFromMould(c)) return mouldPage(c, context, mouldOf(c), refused);
   const model = await showMoulds(context, searched(c, WHICH_MOULDS));
-  if (wantsPart(c)) return { frame: { title: 'Moulds' }, content: <MouldsPart model={model} />, status: 200 as const };
+  if (wantsPart(c))
+    return { frame: { title: 'Moulds' }, content: <MouldsPart model={model} from={fromOf(c)} />, status: 200 as const };
   const next = c.req.query('next') === undefined ? null : await nextMouldsToBuild(context);
-  const content = <MouldsPage model={model} notice={await doneNotice(c, context)} refused={refused} next={next} />;
+  const shown = { model, refused, next, from: fromOf(c) };
+  const content = <MouldsPage {...shown} notice={await doneNotice(c, context)} />;
   return { frame: { title: 'Moulds', at: 'moulds', yardName: model.yardName, place: 'yard' } as const, content };
 };
 
@@ -69,14 +74,13 @@ const PART_FORM: PageForm = {
 };
 
 const backFrom = (c: Context): string =>
-  isFromMould(c) ? mouldPagePath(mouldOf(c)) : `/moulds${searchQuery(searched(c, WHICH_MOULDS))}`;
+  isFromMould(c) ? mouldPagePath(mouldOf(c)) : `/moulds${mouldsQuery(searched(c, WHICH_MOULDS), fromOf(c))}`;
 
 const labelsPage = async (c: Context, { context, addressOf }: Screens) => {
   const model = await showMoulds(context());
   const addressOfMould = (id: string): string => addressOf(c, mouldPagePath(id));
   const frame = { title: 'Labels for the moulds', at: 'moulds', yardName: model.yardName } as const;
-  const from = wholeTyped(c.req.query('from')) ?? 0;
-  return page(c, frame, <LabelsPage model={model} from={from} addressOf={addressOfMould} />);
+  return page(c, frame, <LabelsPage model={model} from={fromOf(c)} addressOf={addressOfMould} />);
 };
 
 export const mouldRoutes = (screens: Screens): Hono =>

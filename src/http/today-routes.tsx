@@ -1,4 +1,5 @@
 import type { Context, Hono } from 'hono';
+import { partOfTodayPath } from '../../views/today/part-of-today.tsx';
 import { SlipChoice, SlipDates, slipPage } from '../../views/today/running-late.tsx';
 import { TodayPage } from '../../views/today/today-page.tsx';
 import { countMaterial } from '../usecases/buying/count-material.ts';
@@ -32,8 +33,9 @@ import { type SlipModel, slipAnswer, slipAnswers } from '../usecases/today/slip-
 import { startMixing } from '../usecases/today/start-mixing.ts';
 import { stopAt } from '../usecases/today/stop-at.ts';
 import { throwBatchAway } from '../usecases/today/throw-batch-away.ts';
+import type { PartAsked } from '../usecases/today/today-model.ts';
 import { writeLateWork } from '../usecases/today/write-late-work.ts';
-import type { FormFields } from '../usecases/typed/form-fields.ts';
+import { type FormFields, wholeTyped } from '../usecases/typed/form-fields.ts';
 import { pourTyped } from '../usecases/typed/pour-form.ts';
 import { arrivedTyped, countTyped } from '../usecases/typed/purchase-form.ts';
 import {
@@ -80,8 +82,22 @@ const slipOf = async (context: UseCaseContext, refused: RefusedForm | null): Pro
   return { retimed: retimed.value, answers: effect.isComing ? [] : [{ without: typed.without ?? '', effect }] };
 };
 
+/** Which part of which long list an address asks for. */
+const partAsked = (query: URLSearchParams): PartAsked => ({
+  list: query.get('list') ?? '',
+  from: wholeTyped(query.get('from') ?? undefined) ?? 0,
+});
+
+/** Whoever went on in a long list goes on there once something of it is recorded. */
+const backInList = (c: Context): string => {
+  const page = c.req.header('HX-Current-URL') ?? c.req.header('Referer') ?? '';
+  const asked = URL.canParse(page) ? partAsked(new URL(page).searchParams) : { list: '', from: 0 };
+  const { list } = asked;
+  return /^[\w-]+$/.test(list) ? partOfTodayPath(list, asked.from) : PATH;
+};
+
 const todayPage = async (c: Context, context: UseCaseContext, refused: RefusedForm | null, known?: SlipModel) => {
-  const model = await showToday(context);
+  const model = await showToday(context, partAsked(new URLSearchParams(c.req.query())));
   const slip = known ?? (await slipOf(context, refused));
   const waiting = slip?.answers.length === 0 ? { withoutScript: slipPage(refused?.typed ?? {}) } : {};
   const frame = { title: 'Today', at: 'today', yardName: model.yardName, place: 'yard', ...waiting } as const;
@@ -187,6 +203,6 @@ const slipAnswered = async (c: Context, screens: Screens) => {
 };
 
 export const todayRoutes = (screens: Screens): Hono =>
-  formsOnPage(screens, { path: PATH, show: todayPage, next: () => PATH }, FORMS).get(`${PATH}/running-late`, (c) =>
+  formsOnPage(screens, { path: PATH, show: todayPage, next: backInList }, FORMS).get(`${PATH}/running-late`, (c) =>
     slipAnswered(c, screens),
   );

@@ -11,7 +11,8 @@ export const turnsRoutes = ({ context }: Screens): Hono => {
   routes.get('/turns', async (c) => {
     const from = wholeTyped(c.req.query('from')) ?? 0;
     const model = await showTurns(context(), { from, count: SESSIONS_SHOWN });
-    const content = <TurnsPage model={model} from={from} />;
+    const mould = wholeTyped(c.req.query('mould')) ?? 0;
+    const content = <TurnsPage model={model} from={from} mould={mould} />;
     return page(c, { title: 'Turns', at: 'turns', yardName: model.yardName, place: 'yard' }, content);
   });
   return routes;

@@ -32,7 +32,9 @@ describe('a page with a long list', () => {
   test('of moulds has each mould once, by its kind and in its place, and a label of each on one of its pages', async () => {
     const ask = await pages();
     const page = await ask('/moulds');
-    const marks = [...page.matchAll(/action="\/moulds\/([^/"]+)\/damaged/g)].map(([, id]) => decodeURIComponent(id!));
+    const others = [...page.matchAll(/href="(\/moulds\?from=\d+)"/g)].map(([, path]) => path!);
+    const all = (await Promise.all(others.map(ask))).join('') + page;
+    const marks = [...all.matchAll(/action="\/moulds\/([^/"]+)\/damaged/g)].map(([, id]) => decodeURIComponent(id!));
     expect([...new Set(marks)].sort()).toEqual(yard.moulds.map(({ id }) => id).sort());
     const labels = [await ask('/moulds/labels'), await ask('/moulds/labels?from=24')];
     for (const html of labels) expect(html.length).toBeLessThan(100_000);

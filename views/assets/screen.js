@@ -36,9 +36,26 @@ const fillOwnZone = (root) => {
 };
 fillOwnZone(document);
 
-const NEEDS_SCRIPT = '[data-copy][hidden], [data-calendar][hidden], .day-picker[hidden]';
+const CALENDAR =
+  '<svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false"><path d="M3 5h14v12H3zM3 9h14M7 3v4M13 3v4" fill="none" stroke="currentColor" stroke-width="1.5"/></svg>';
+
+/** The button that opens the browser's own calendar, and the field that it belongs to: a page may have a hundred days. */
+const putCalendarBeside = (field) => {
+  const label = field.labels[0]?.textContent ?? 'Day';
+  const button = document.createElement('button');
+  Object.assign(button, { type: 'button', className: 'button plain', innerHTML: CALENDAR });
+  button.dataset.calendar = field.id;
+  button.setAttribute('aria-label', `${label}: calendar`);
+  const picker = document.createElement('input');
+  Object.assign(picker, { type: 'date', className: 'day-picker unseen', id: `${field.id}-picker`, tabIndex: -1 });
+  picker.min = field.dataset.min ?? '';
+  picker.setAttribute('aria-label', `${label}, chosen in the calendar`);
+  field.after(button, picker);
+};
+
 const showWhatNeedsScript = () => {
-  for (const element of document.querySelectorAll(NEEDS_SCRIPT)) element.hidden = false;
+  for (const element of document.querySelectorAll('[data-copy][hidden]')) element.hidden = false;
+  for (const field of document.querySelectorAll('.day-field > .day:only-child')) putCalendarBeside(field);
 };
 showWhatNeedsScript();
 fillOwnZone(document);

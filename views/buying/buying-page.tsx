@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import { fullDayWords } from '../../shared/day-words.ts';
+import { listPart } from '../../shared/list-part.ts';
 import type { BuyingModel, BuyWeek } from '../../src/usecases/buying/buying-facts.ts';
 import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
@@ -12,6 +13,7 @@ import { FormAnswer, SaveButtons } from '../parts/form-state.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { OtherParts } from '../parts/other-parts.tsx';
 import { WALK } from '../stock/walk-page.tsx';
 import { buyingAnswer, buyingNote, stockTitle } from './buying-text.ts';
 import { ComingLine } from './coming-line.tsx';
@@ -20,6 +22,8 @@ import { TripBlock } from './trip-block.tsx';
 
 interface BuyingPageProps {
   model: BuyingModel;
+  /** How many of the later weeks are on the pages before. */
+  from: number;
   notice: DoneNotice | null;
   refused: RefusedForm | null;
 }
@@ -64,29 +68,45 @@ const Week: FC<{ week: BuyWeek; model: BuyingModel; refused: RefusedForm | null 
   </section>
 );
 
-const LaterWeeks: FC<{ weeks: readonly BuyWeek[]; model: BuyingModel; refused: RefusedForm | null }> = ({
-  weeks,
-  model,
-  refused,
-}) => {
+/** Things to buy on one page of later weeks: each has forms of its own. */
+const LINES_SHOWN = 6;
+
+const linesIn = ({ trips }: BuyWeek): number => trips.reduce((sum, { lines }) => sum + lines.length, 0);
+
+/** The weeks from one on. */
+const weeksFrom = (from: number): string => (from === 0 ? '/buying' : `/buying?from=${from}#later`);
+
+const isOfWeek = ({ form }: RefusedForm, { trips }: BuyWeek): boolean => {
+  const keys = trips.flatMap(({ key, lines }) => [key, ...lines.map((line) => line.key)]);
+  return keys.some((key) => form === key || form === `none-${key}`);
+};
+
+interface LaterWeeksProps {
+  weeks: readonly BuyWeek[];
+  model: BuyingModel;
+  from: number;
+  refused: RefusedForm | null;
+}
+
+const LaterWeeks: FC<LaterWeeksProps> = ({ weeks, model, from, refused }) => {
   const [soon, later] = [weeks.slice(0, WEEKS_SHOWN), weeks.slice(WEEKS_SHOWN)];
-  const isRefused = (key: string) => refused?.form === key || refused?.form === `none-${key}`;
-  const laterRefused = later.some(({ trips }) =>
-    trips.some((trip) => isRefused(trip.key) || trip.lines.some(({ key }) => isRefused(key))),
-  );
+  const refusedAt = refused === null ? -1 : later.findIndex((week) => isOfWeek(refused, week));
+  const part = listPart(later, Math.max(from, refusedAt), { most: LINES_SHOWN, weigh: linesIn });
   return (
     <>
       {soon.map((week) => (
         <Week week={week} model={model} refused={refused} />
       ))}
       {later.length > 0 && (
-        <details class="later-weeks" open={laterRefused}>
+        <details class="later-weeks" id="later" open={refusedAt >= 0 || from > 0}>
           <summary>The weeks after that</summary>
+          <OtherParts part={part} what="week" href={weeksFrom} />
           <LongList
-            items={later}
+            items={part.items}
             atOnce={WEEKS_AT_ONCE}
             draw={(week) => <Week week={week} model={model} refused={refused} />}
           />
+          <OtherParts part={part} what="week" href={weeksFrom} />
         </details>
       )}
     </>
@@ -218,7 +238,7 @@ const TooOld: FC<{ model: BuyingModel }> = ({ model: { stock } }) => {
 };
 
 /** What to buy by when, what is on its way, what is in the yard. */
-export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
+export const BuyingPage: FC<BuyingPageProps> = ({ model, from, notice, refused }) => {
   const now = model.weeks.filter(({ week }) => week === model.thisWeek);
   const later = model.weeks.filter(({ week }) => week !== model.thisWeek);
   const overdue = model.onTheWay.filter(({ on }) => on < model.today);
@@ -236,7 +256,7 @@ export const BuyingPage: FC<BuyingPageProps> = ({ model, notice, refused }) => {
             <Week week={week} model={model} refused={refused} />
           ))}
           <OnTheWay model={model} refused={refused} goods={coming} />
-          <LaterWeeks weeks={later} model={model} refused={refused} />
+          <LaterWeeks weeks={later} model={model} from={from} refused={refused} />
           {model.materials.length > 0 && <SomethingElse model={model} refused={only(refused, 'else')} />}
         </div>
         <Stock model={model} refused={refused} />

@@ -1,4 +1,4 @@
-import { listText } from '../../shared/list-text.ts';
+import { listText, shortListText } from '../../shared/list-text.ts';
 import { plural } from '../../shared/plural.ts';
 import type {
   BuyingModel,
@@ -25,9 +25,15 @@ export const goodsText = ({
     : `${quantityText(quantity, unit)} of ${name}`;
 };
 
+/** Names on one line; what is spoken for by whom has a page of its own. */
+const NAMES_SHOWN = 8;
+
 /** Names that have commas of their own are set apart by semicolons. */
-const namesText = (names: readonly string[]): string =>
-  names.some((name) => name.includes(',')) ? names.join('; ') : listText(names);
+const namesText = (names: readonly string[]): string => {
+  const shown = names.slice(0, NAMES_SHOWN);
+  if (!shown.some((name) => name.includes(','))) return shortListText(names, NAMES_SHOWN);
+  return [...shown, ...(names.length > NAMES_SHOWN ? [`${names.length - NAMES_SHOWN} more`] : [])].join('; ');
+};
 
 const BESIDE = { 'nearly used up': 'Nearly used up', 'to stand ready': 'For what is to stand ready' } as const;
 

@@ -30,6 +30,33 @@ export interface StockGeometry {
   most: number;
 }
 
+interface Point {
+  x: number;
+  y: number;
+}
+
+/** Whether the middle one of three corners lies on a straight way from the first to the last. */
+const isOnTheWay = (first: Point, middle: Point, last: Point): boolean =>
+  (first.x === middle.x && middle.x === last.x && middle.y > first.y === last.y > middle.y) ||
+  (first.y === middle.y && middle.y === last.y);
+
+/** A line from a point through others: level to the next, then up or down to it. Hundreds of steps down in one day are one stroke. */
+const steppedLine = ([from, ...points]: readonly [Point, ...Point[]]): string => {
+  const corners: Point[] = [from];
+  const add = (next: Point): void => {
+    const last = corners.at(-1)!;
+    if (next.x === last.x && next.y === last.y) return;
+    if (corners.length > 1 && isOnTheWay(corners.at(-2)!, last, next)) corners.pop();
+    corners.push(next);
+  };
+  for (const point of points) {
+    add({ x: point.x, y: corners.at(-1)!.y });
+    add(point);
+  }
+  const strokes = corners.slice(1).map(({ x, y }, place) => (x === corners[place]!.x ? `V${y}` : `H${x}`));
+  return `M${from.x} ${from.y}${strokes.join('')}`;
+};
+
 /**
  * A stepped line of how much there is, from the first day to the last: it stays as it is until the next level. Levels are in
  * order of time; several on one day fall straight down or rise. At least a day wide and one high.
@@ -47,9 +74,12 @@ export const stockGeometry = (
   const xOf = (day: number) => rounded(left + ((Math.max(first, Math.min(last, day)) - first) / days) * (width - left));
   const yOf = (amount: number) => rounded(top + (1 - Math.max(0, amount) / most) * height);
   const points = levels.map((one) => ({ x: xOf(one.day), y: yOf(one.left) }));
-  const steps = points.map(({ x, y }) => `H${x}V${y}`).join('');
   return {
     ...{ width, height: top + height + bottom, points, most, noneY: yOf(0), mostY: yOf(most) },
-    line: `M${rounded(left)} ${yOf(start)}${steps}H${rounded(width)}`,
+    line: steppedLine([
+      { x: rounded(left), y: yOf(start) },
+      ...points,
+      { x: rounded(width), y: points.at(-1)?.y ?? yOf(start) },
+    ]),
   };
 };

@@ -1,5 +1,5 @@
 import type { FC } from 'hono/jsx';
-import { listText } from '../../shared/list-text.ts';
+import { listText, shortListText } from '../../shared/list-text.ts';
 import { countText } from '../../shared/plural.ts';
 import { unkeptText } from '../orders/order-asked-text.ts';
 import { Answer } from '../parts/answer.tsx';
@@ -37,12 +37,6 @@ const previewAnswer = ({ kind, differences }: FileEffect): string => {
   return `${SUBJECT[kind]} would change this: ${listText(said)}. Nothing is loaded yet.`;
 };
 
-/** "900 no. 3, 900 no. 4 and 12 more" */
-const namesText = (names: readonly string[]): string => {
-  const more = names.length - NAMES_SHOWN;
-  return listText(more > 0 ? [...names.slice(0, NAMES_SHOWN), `${more} more`] : names);
-};
-
 const ChangedEntry: FC<{ entry: Changed }> = ({ entry: { name, figures } }) => (
   <li>
     <strong>{name}</strong>:{' '}
@@ -62,12 +56,12 @@ const Kind: FC<{ difference: Difference }> = ({ difference: { what, added, gone,
     <ul class="sentences">
       {added.length > 0 && (
         <li>
-          {added.length} new: {namesText(added)}.
+          {added.length} new: {shortListText(added, NAMES_SHOWN)}.
         </li>
       )}
       {gone.length > 0 && (
         <li>
-          {gone.length} gone: {namesText(gone)}.
+          {gone.length} gone: {shortListText(gone, NAMES_SHOWN)}.
         </li>
       )}
       {changed.slice(0, CHANGED_SHOWN).map((entry) => (
@@ -104,8 +98,8 @@ const OneDate: FC<{ effect: FileEffect }> = ({ effect: { takenAsPromised } }) =>
       <h2>Dates that come in as promised</h2>
       <p>
         The file is of an earlier version, which had one date for each order and did not say whether it was promised or
-        only asked for. It comes in as promised for {namesText([...takenAsPromised])}. Where it was only asked for,
-        write it under Wanted at the order, and leave Promised empty.
+        only asked for. It comes in as promised for {shortListText([...takenAsPromised], NAMES_SHOWN)}. Where it was
+        only asked for, write it under Wanted at the order, and leave Promised empty.
       </p>
     </section>
   );

@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { NextSession, WorkAhead } from '../../src/usecases/first/next-session.ts';
+import { boxesPath } from '../charts/boxes-path.ts';
 import { type SessionSizes, sessionGeometry } from '../charts/session-geometry.ts';
 import { inLanes } from './session-lanes.ts';
 
@@ -18,6 +19,8 @@ const LOOKS: Readonly<Record<WorkAhead['kind'], string>> = {
   strip: 'small-strip',
   pack: 'small-pack',
 };
+
+const KINDS = ['mix', 'set up', 'strip', 'pack'] as const satisfies readonly WorkAhead['kind'][];
 
 /** The next session drawn small, to time: mixes stand tall, the rest is low. All of it is in words beside it. */
 export const SessionSmall: FC<{ session: NextSession }> = ({ session }) => {
@@ -46,18 +49,23 @@ export const SessionSmall: FC<{ session: NextSession }> = ({ session }) => {
           </text>
         </>
       ))}
-      {drawn.lanes.map(({ x, width, y, spells }, lane) => (
-        <>
-          <line class="weeks-ground" x1={x} x2={x + width} y1={y} y2={y} />
-          {spells.map((place, one) => (
-            <rect
-              class={LOOKS[lanes[lane]![one]!.kind]}
-              {...place}
-              {...(lanes[lane]![one]!.kind === 'strip' ? { fill: 'url(#small-hatch)' } : {})}
-            />
-          ))}
-        </>
+      {drawn.lanes.map(({ x, width, y }) => (
+        <line class="weeks-ground" x1={x} x2={x + width} y1={y} y2={y} />
       ))}
+      {KINDS.map((kind) => {
+        const places = drawn.lanes.flatMap(({ spells }, lane) =>
+          spells.filter((_, one) => lanes[lane]![one]!.kind === kind),
+        );
+        return (
+          places.length > 0 && (
+            <path
+              class={LOOKS[kind]}
+              d={boxesPath(places)}
+              {...(kind === 'strip' ? { fill: 'url(#small-hatch)' } : {})}
+            />
+          )
+        );
+      })}
     </svg>
   );
 };

@@ -1,7 +1,9 @@
 import type { FC } from 'hono/jsx';
+import { listPart } from '../../shared/list-part.ts';
 import type { MouldsModel } from '../../src/usecases/moulds/show-moulds.ts';
 import { ButtonLink } from '../parts/button.tsx';
 import { NoPhoneReaches } from '../parts/no-phone-reaches.tsx';
+import { OtherParts } from '../parts/other-parts.tsx';
 import { QrCode } from '../parts/qr-code.tsx';
 
 /** A sheet of labels. */
@@ -12,18 +14,6 @@ const LABELS_SHOWN = 24;
 
 const labelsFrom = (from: number): string => (from === 0 ? LABELS : `${LABELS}?from=${from}`);
 
-/** Which of the labels these are, and the way to the others; nothing where all of them are here. */
-const Further: FC<{ from: number; all: number }> = ({ from, all }) =>
-  all <= LABELS_SHOWN ? null : (
-    <>
-      <p>{`Labels ${from + 1} to ${Math.min(all, from + LABELS_SHOWN)} of ${all}.`}</p>
-      <nav class="buttons" aria-label="Other labels">
-        {from > 0 && <ButtonLink href={labelsFrom(Math.max(0, from - LABELS_SHOWN))}>Labels before</ButtonLink>}
-        {from + LABELS_SHOWN < all && <ButtonLink href={labelsFrom(from + LABELS_SHOWN)}>Labels after</ButtonLink>}
-      </nav>
-    </>
-  );
-
 interface LabelsPageProps {
   model: MouldsModel;
   /** How many labels are on the pages before. */
@@ -32,9 +22,12 @@ interface LabelsPageProps {
 }
 
 /** A label for each mould in use: what is painted on it, what it makes, and a square that opens its page. */
-export const LabelsPage: FC<LabelsPageProps> = ({ model, from: asked, addressOf }) => {
-  const moulds = model.kinds.flatMap((kind) => kind.moulds);
-  const from = asked < moulds.length ? asked : 0;
+export const LabelsPage: FC<LabelsPageProps> = ({ model, from, addressOf }) => {
+  const part = listPart(
+    model.kinds.flatMap(({ moulds }) => moulds),
+    from,
+    { most: LABELS_SHOWN },
+  );
   return (
     <>
       <div class="labels-head no-print">
@@ -47,10 +40,10 @@ export const LabelsPage: FC<LabelsPageProps> = ({ model, from: asked, addressOf 
         <div class="buttons">
           <ButtonLink href="/moulds">Moulds</ButtonLink>
         </div>
-        <Further from={from} all={moulds.length} />
+        <OtherParts part={part} what="label" href={labelsFrom} />
       </div>
       <ul class="labels">
-        {moulds.slice(from, from + LABELS_SHOWN).map(({ id, makes }) => (
+        {part.items.map(({ id, makes }) => (
           <li class="label">
             <QrCode text={addressOf(id)} label={`The page of ${id}`} />
             <div>

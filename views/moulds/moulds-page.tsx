@@ -7,7 +7,7 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { FormErrors } from '../parts/field.tsx';
-import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery } from '../parts/find-form.tsx';
+import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching } from '../parts/find-form.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { LABELS } from './labels-page.tsx';
@@ -15,10 +15,13 @@ import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldTile } from './mould-row.tsx';
 import { MouldPatterns } from './mould-shape.tsx';
 import { mouldsAnswer } from './mould-text.ts';
+import { type MouldsOfKind, mouldsInParts, mouldsQuery } from './moulds-in-parts.ts';
 import { NextMould } from './next-mould.tsx';
 
 interface MouldsPageProps {
   model: MouldsModel;
+  /** Which part of them, where there are more than a page takes. */
+  from: number;
   notice: DoneNotice | null;
   refused: RefusedForm | null;
   /** Which mould to build next; null until it is asked for. */
@@ -83,13 +86,45 @@ const MOULDS_AT_ONCE = 5;
 const longestOf = (moulds: readonly MouldFacts[]): number =>
   Math.max(0, ...moulds.map(({ lengthMm }) => lengthMm ?? 0));
 
-const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, refused }) => {
-  const query = searchQuery(model.search);
+/** Which moulds a page has: "400 no. 1 to 400 no. 17". */
+const partName = (part: readonly MouldsOfKind[]): string =>
+  [part[0]!.moulds[0]!, part.at(-1)!.moulds.at(-1)!].map(({ id }) => id).join(' to ');
+
+/** The way to the moulds of other lengths, where there are more than a page takes. */
+const OtherLengths: FC<{ parts: readonly MouldsOfKind[][]; at: number; search: MouldsModel['search'] }> = ({
+  parts,
+  at,
+  search,
+}) =>
+  parts.length < 2 ? null : (
+    <nav aria-label="Moulds by length">
+      <ul class="other-lengths">
+        {parts.map((part, place) => (
+          <li>
+            <a
+              href={`/moulds${mouldsQuery(search, place)}`}
+              class="button plain"
+              aria-current={place === at ? 'page' : undefined}
+            >
+              {partName(part)}
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+
+const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'from' | 'refused'>> = ({ model, from, refused }) => {
+  const parts = mouldsInParts(model.kinds);
+  const refusedAt = parts.findIndex((part) => part.some(({ moulds }) => moulds.some(({ id }) => id === refused?.form)));
+  const at = refusedAt >= 0 ? refusedAt : from < parts.length ? from : 0;
+  const query = mouldsQuery(model.search, at);
   const longestMm = longestOf(model.all);
   return (
     <>
       {model.kinds.length > 0 && <MouldPatterns />}
-      {model.kinds.map(({ kind, moulds }, kindPlace) => (
+      <OtherLengths parts={parts} at={at} search={model.search} />
+      {parts[at]?.map(({ kind, moulds }, kindPlace) => (
         <section class="mould-kind">
           <h2>{kind}</h2>
           <ul class="mould-line">
@@ -115,16 +150,16 @@ const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'refused'>> = ({ model, re
 };
 
 /** What changes while something is looked for. */
-export const MouldsPart: FC<{ model: MouldsModel }> = ({ model }) => (
+export const MouldsPart: FC<Pick<MouldsPageProps, 'model' | 'from'>> = ({ model, from }) => (
   <>
     <MouldsAnswer model={model} beside />
-    <MouldsFound model={model} refused={null} />
+    <MouldsFound model={model} from={from} refused={null} />
   </>
 );
 
-export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }) => (
+export const MouldsPage: FC<MouldsPageProps> = ({ model, from, notice, refused, next }) => (
   <>
-    {notice && <Notice notice={notice} today={model.today} back={`/moulds${searchQuery(model.search)}`} />}
+    {notice && <Notice notice={notice} today={model.today} back={`/moulds${mouldsQuery(model.search, from)}`} />}
     {refused && <FormErrors errors={refused.errors} lead="Nothing was changed. What you typed is still here." />}
     <MouldsAnswer model={model} />
     {model.all.length === 0 ? (
@@ -141,7 +176,7 @@ export const MouldsPage: FC<MouldsPageProps> = ({ model, notice, refused, next }
       />
     )}
     <div id="found" class="moulds-found">
-      <MouldsFound model={model} refused={refused} />
+      <MouldsFound model={model} from={from} refused={refused} />
     </div>
     {model.all.length > 0 && <NextMould next={next} longestMm={longestOf(model.all)} />}
     {model.all.length > 0 && (

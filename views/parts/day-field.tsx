@@ -30,15 +30,9 @@ export const DayRead: FC<{ typed: string; read: DateRead | null }> = ({ typed, r
   );
 };
 
-const Calendar: FC = () => (
-  <svg viewBox="0 0 20 20" width="20" height="20" aria-hidden="true" focusable="false">
-    <path d="M3 5h14v12H3zM3 9h14M7 3v4M13 3v4" fill="none" stroke="currentColor" stroke-width="1.5" />
-  </svg>
-);
-
 /**
- * A day, typed in any of the usual ways or chosen in the browser's own calendar, which fills the text in. Without script it
- * is the text alone; with it, the page says at once how the text was read.
+ * A day, typed in any of the usual ways or chosen in the browser's own calendar, which fills the text in. It is the text
+ * alone; script puts the calendar beside it (`screen.js`), and the page says at once how the text was read.
  */
 export const DayField: FC<DayFieldProps> = ({ value, min, ...field }) => {
   const id = field.id ?? field.name;
@@ -51,22 +45,11 @@ export const DayField: FC<DayFieldProps> = ({ value, min, ...field }) => {
           type="text"
           value={value}
           autocomplete="off"
+          data-min={min}
           placeholder="8 May"
           data-hx-get={`/day?of=${field.name}`}
           data-hx-trigger="change"
           data-hx-target={`#${id}-read`}
-        />
-        <button type="button" class="button plain" data-calendar={id} aria-label={`${field.label}: calendar`} hidden>
-          <Calendar />
-        </button>
-        <input
-          type="date"
-          class="day-picker unseen"
-          id={`${id}-picker`}
-          aria-label={`${field.label}, chosen in the calendar`}
-          min={min}
-          tabindex={-1}
-          hidden
         />
       </div>
       <p class="day-read hint" id={`${id}-read`} aria-live="polite" />

@@ -1,4 +1,5 @@
 import type { Child, FC } from 'hono/jsx';
+import { type ListPart, listPart } from '../../shared/list-part.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
 import type { WalkModel } from '../../src/usecases/stock/show-walk.ts';
 import { AmountField, unitHint } from '../parts/amount-field.tsx';
@@ -8,6 +9,7 @@ import { Button, ButtonLink } from '../parts/button.tsx';
 import { FormErrors, SelectField, TextField } from '../parts/field.tsx';
 import { shownIn } from '../parts/form-state.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { OtherParts } from '../parts/other-parts.tsx';
 import { amountText, isMeasure } from '../parts/quantity-text.ts';
 
 /** Where all is counted on one walk. */
@@ -64,9 +66,11 @@ const Part: FC<{ name: string; none: string; count: number; children?: Child }> 
   </section>
 );
 
-const Moulds: FC<WalkProps> = ({ model, state }) => (
-  <Part name="Moulds" count={model.moulds.length} none="No moulds are recorded.">
-    {model.moulds.map((mould, row) => {
+type Mould = WalkModel['moulds'][number];
+
+const Moulds: FC<{ part: ListPart<Mould>; state: FormState }> = ({ part, state }) => (
+  <Part name="Moulds" count={part.all} none="No moulds are recorded.">
+    {part.items.map((mould, row) => {
       const field = `mould${row}`;
       return (
         <Thing field={field} id={mould.id} book={mould.book} name={mould.id} there={standsText(mould)}>
@@ -146,25 +150,55 @@ const Stock: FC<WalkProps & { name: string; cut: boolean }> = ({ model, state, n
   );
 };
 
-/** Moulds, pieces, bags and sticks on one page: what the book has beside what is seen, saved at once. */
-export const WalkPage: FC<WalkProps & { notice: DoneNotice | null }> = ({ model, state, notice }) => (
-  <>
-    {notice && <Notice notice={notice} today={model.today} back={WALK} />}
-    <FormErrors errors={state.errors} lead="Nothing has been saved yet. Everything you typed is still here." />
-    <Answer note="Fill in what you look at; what stays empty was not looked at. All of it is saved at once, and undone at once.">
-      Walk round: moulds, rack, store.
-    </Answer>
-    <form class="walk" method="post" action={WALK} data-hx-post={WALK} data-hx-target="#page">
-      <Moulds model={model} state={state} />
-      <Pieces model={model} state={state} />
-      <Stock model={model} state={state} name="Bags and the like" cut={false} />
-      <Stock model={model} state={state} name="Sticks and sheets" cut />
-      <div class="buttons">
-        <Button kind="main">Save count</Button>
-        <ButtonLink href="/buying" kind="quiet">
-          Cancel
-        </ButtonLink>
-      </div>
-    </form>
-  </>
-);
+/** Moulds on one page of the walk. */
+const MOULDS_SHOWN = 80;
+
+/** The page of a walk that begins with a mould so many come before. */
+export const walkFrom = (from: number): string => (from === 0 ? WALK : `${WALK}?from=${from}`);
+
+interface WalkPageProps extends WalkProps {
+  notice: DoneNotice | null;
+  /** How many moulds are on the pages before. */
+  from: number;
+}
+
+/**
+ * Moulds, pieces, bags and sticks on one page: what the book has beside what is seen, saved at once. Where there are more moulds
+ * than a page takes, it comes page by page, each saved for itself; the rack and the store are on the last.
+ */
+export const WalkPage: FC<WalkPageProps> = ({ model, state, notice, from }) => {
+  const part = listPart(model.moulds, from, { most: MOULDS_SHOWN });
+  const address = walkFrom(part.from);
+  return (
+    <>
+      {notice && <Notice notice={notice} today={model.today} back={address} />}
+      <FormErrors errors={state.errors} lead="Nothing has been saved yet. Everything you typed is still here." />
+      <Answer note="Fill in what you look at; what stays empty was not looked at. All of it is saved at once, and undone at once.">
+        Walk round: moulds, rack, store.
+      </Answer>
+      <OtherParts part={part} what="mould" href={walkFrom} />
+      <form class="walk" method="post" action={address} data-hx-post={address} data-hx-target="#page">
+        <Moulds part={part} state={state} />
+        {part.after === null && (
+          <>
+            <Pieces model={model} state={state} />
+            <Stock model={model} state={state} name="Bags and the like" cut={false} />
+            <Stock model={model} state={state} name="Sticks and sheets" cut />
+          </>
+        )}
+        {part.after !== null && (
+          <p class="quiet">
+            Save what you counted here before you go on. The rack and the store come after the last mould.
+          </p>
+        )}
+        <div class="buttons">
+          <Button kind="main">Save count</Button>
+          <ButtonLink href="/buying" kind="quiet">
+            Cancel
+          </ButtonLink>
+        </div>
+      </form>
+      <OtherParts part={part} what="mould" href={walkFrom} />
+    </>
+  );
+};

@@ -7,6 +7,7 @@ import { Button } from '../parts/button.tsx';
 import { fromClock } from '../parts/clock-text.ts';
 import { clockText } from '../parts/day-text.ts';
 import { Wrong } from '../parts/field.tsx';
+import { OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
 import { isOver } from './today-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 import { PLANNING_ONLY } from './work-words.ts';
@@ -85,19 +86,22 @@ const Covered: FC<{ setting: readonly SettingFacts[]; refused: RefusedForm | nul
   );
 };
 
+/** Those whose time is next. */
+const CLOCKS_SHOWN = 24;
+
 /** Pieces that set, with their clocks. */
-export const SettingClocks: FC<{ setting: readonly SettingFacts[]; refused: RefusedForm | null }> = ({
-  setting,
-  refused,
-}) =>
-  setting.length === 0 ? null : (
-    <section class="clocks">
+export const SettingClocks: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
+  const { setting } = model;
+  const part = partOfToday(model, setting, { list: 'setting', most: CLOCKS_SHOWN });
+  return setting.length === 0 ? null : (
+    <section class="clocks" id="setting">
       <h2>Setting now</h2>
       <ul>
-        {setting.map((one) => (
+        {part.items.map((one) => (
           <Setting one={one} />
         ))}
       </ul>
+      <OtherPartsOfToday list="setting" part={part} what="piece" />
       <p class="hint">{PLANNING_ONLY}</p>
       <Covered setting={setting} refused={refused} />
       <label class="choice" data-sound hidden>
@@ -106,3 +110,4 @@ export const SettingClocks: FC<{ setting: readonly SettingFacts[]; refused: Refu
       </label>
     </section>
   );
+};

@@ -5,6 +5,8 @@ import type { LateFacts, LateLine, TodayModel } from '../../src/usecases/today/t
 import { Button } from '../parts/button.tsx';
 import { Wrong } from '../parts/field.tsx';
 import { LongList } from '../parts/long-list.tsx';
+import { slug } from './at-another-time.tsx';
+import { atPartOfToday, isGoneOnIn, OtherPartsOfToday, stepsOfToday } from './part-of-today.tsx';
 import { StepView } from './step-view.tsx';
 import { StepWord, ThrownAway } from './step-word.tsx';
 import { lateNote, lateSessionText, workText } from './today-text.ts';
@@ -52,31 +54,57 @@ interface SessionProps extends LateWorkProps {
   late: LateFacts;
 }
 
+/** What the address calls the lines of a session. */
+const listOf = ({ session }: LateFacts): string => `late-${slug(session)}`;
+
+const isOfLine = (refused: RefusedForm | null, { name, step }: LateLine): boolean =>
+  refused !== null && (isOfStep(refused, step) || wrongWith(refused, name) !== undefined);
+
 /** The lines of one session, and one tap for none of them. */
-const Lines: FC<SessionProps> = ({ late, model, refused }) => (
-  <>
-    <ol class="steps">
-      <LongList items={late.lines} draw={(line: LateLine) => <Line line={line} model={model} refused={refused} />} />
-    </ol>
-    {late.lines.length > 1 && (
-      <WorkForm to={NOT_DONE}>
-        <input type="hidden" name="session" value={late.session} />
-        <Button label={`None of it was done: ${lateSessionText(late, model.today)}`}>None of it was done</Button>
-      </WorkForm>
-    )}
-  </>
-);
+const Lines: FC<SessionProps> = ({ late, model, refused }) => {
+  const list = listOf(late);
+  const named = new Map(late.lines.map((line) => [line.step, line]));
+  const isMine = (step: SessionStep) => isOfLine(refused, named.get(step)!);
+  const part = stepsOfToday(model, [...named.keys()], { list, isMine });
+  return (
+    <>
+      <OtherPartsOfToday list={list} part={part} />
+      <ol class="steps" id={list}>
+        <LongList
+          items={part.items}
+          draw={(step: SessionStep) => <Line line={named.get(step)!} model={model} refused={refused} />}
+        />
+      </ol>
+      <OtherPartsOfToday list={list} part={part} />
+      {late.lines.length > 1 && (
+        <WorkForm to={NOT_DONE}>
+          <input type="hidden" name="session" value={late.session} />
+          <Button label={`None of it was done: ${lateSessionText(late, model.today)}`}>None of it was done</Button>
+        </WorkForm>
+      )}
+    </>
+  );
+};
 
 /** Whether a form that came back is about a session, or a step of it. */
-const isAbout = (refused: RefusedForm, { session, lines }: LateFacts): boolean =>
-  (refused.typed.session === session && !isAsked(refused)) ||
-  lines.some(({ name, step }) => isOfStep(refused, step) || wrongWith(refused, name) !== undefined);
+const isAbout = (refused: RefusedForm | null, { session, lines }: LateFacts): boolean =>
+  (refused?.typed.session === session && !isAsked(refused)) || lines.some((line) => isOfLine(refused, line));
+
+/** Whether a session is to be seen step by step: somebody went on in it, or a form of it came back. */
+const isUnfolded = ({ model, refused }: LateWorkProps, late: LateFacts): boolean =>
+  isGoneOnIn(model, listOf(late)) || isAbout(refused, late);
+
+/** Steps of all sessions that are over, up to which each has its forms on the page. */
+const STEPS_AT_ONCE = 30;
+
+const isLong = ({ late }: TodayModel): boolean =>
+  late.reduce((sum, { lines }) => sum + lines.length, 0) > STEPS_AT_ONCE;
 
 /** One of several sessions: all of it as planned with one tap, or none, or one by one. */
 const Session: FC<SessionProps> = ({ late, model, refused }) => {
   const named = lateSessionText(late, model.today);
   return (
-    <details class="late-session" open={refused !== null && isAbout(refused, late)}>
+    <details class="late-session" open={isUnfolded({ model, refused }, late)}>
       <summary>
         {named[0]?.toUpperCase()}
         {named.slice(1)}: {workText(late.lines.map(({ step }) => step))}
@@ -86,7 +114,15 @@ const Session: FC<SessionProps> = ({ late, model, refused }) => {
         <input type="hidden" name="step" value={late.lines[0]?.name} />
         <Button label={`As planned: ${named}`}>This session as planned</Button>
       </WorkForm>
-      <Lines late={late} model={model} refused={refused} />
+      {isLong(model) && !isUnfolded({ model, refused }, late) ? (
+        <p class="way">
+          <a href={atPartOfToday(listOf(late), 0)} aria-label={`One by one: ${named}`}>
+            One by one
+          </a>
+        </p>
+      ) : (
+        <Lines late={late} model={model} refused={refused} />
+      )}
     </details>
   );
 };
@@ -109,7 +145,7 @@ export const LateWork: FC<LateWorkProps> = ({ model, refused }) => {
         <Button kind="main">{several ? `All ${late.length} sessions as planned` : 'All as planned'}</Button>
       </WorkForm>
       {several ? (
-        <details class="message" open={refused !== null && late.some((session) => isAbout(refused, session))}>
+        <details class="message" open={late.some((session) => isUnfolded({ model, refused }, session))}>
           <summary>{late.length} sessions, one by one</summary>
           {late.map((session) => (
             <Session late={session} model={model} refused={refused} />

@@ -5,8 +5,9 @@ import type { RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { EmptyMould, FullMould, TodayModel } from '../../src/usecases/today/today-model.ts';
 import { Button } from '../parts/button.tsx';
 import { clockText, dayText } from '../parts/day-text.ts';
-import { SelectField, TextField, Wrong } from '../parts/field.tsx';
+import { type FieldErrors, SelectField, TextField, Wrong } from '../parts/field.tsx';
 import { DayAndTime } from './at-another-time.tsx';
+import { isGoneOnIn, OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
 import { StripForms } from './strip-forms.tsx';
 import { forText, mayText } from './today-text.ts';
 import { Asked, refusedAt, WorkForm } from './work-form.tsx';
@@ -30,21 +31,26 @@ const Full: FC<{ full: FullMould; model: TodayModel; refused: RefusedForm | null
   </li>
 );
 
+/** Each has forms of its own. */
+const FULL_SHOWN = 12;
+
 /** Pieces in moulds that the list of today does not strip, behind a line: their time comes in another session. */
 export const OtherFull: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const { otherFull } = model;
   if (otherFull.length === 0) return null;
-  const isMine = otherFull.some(
-    ({ mould, pieceKey }) => refused?.form.endsWith(mould) || refused?.typed.step === pieceKey,
-  );
+  const isMine = ({ mould, pieceKey }: FullMould) =>
+    refused !== null && (refused.form.endsWith(mould) || refused.typed.step === pieceKey);
+  const part = partOfToday(model, otherFull, { list: 'full', most: FULL_SHOWN, isMine });
   return (
-    <details class="message" open={isMine}>
+    <details class="message" id="full" open={isGoneOnIn(model, 'full') || otherFull.some(isMine)}>
       <summary>In moulds now: {fullText(otherFull)}</summary>
+      <OtherPartsOfToday list="full" part={part} what="piece" />
       <ul class="done-list">
-        {otherFull.map((full) => (
+        {part.items.map((full) => (
           <Full full={full} model={model} refused={refused} />
         ))}
       </ul>
+      <OtherPartsOfToday list="full" part={part} what="piece" />
       <p class="hint">{PLANNING_ONLY}</p>
     </details>
   );
@@ -74,19 +80,53 @@ const Mould: FC<{ mould: EmptyMould; row: number; typed: RefusedForm['typed'] }>
   </li>
 );
 
+/** Moulds of one batch are ticked among so many: what was filled together stands together. */
+const MOULDS_SHOWN = 30;
+/** Up to so many orders are a list to choose from; one of more is typed by its number. */
+const ORDERS_LISTED = 60;
+
+/** For whom it was poured. */
+const WhomField: FC<{ orders: TodayModel['orders']; typed: string | undefined; errors: FieldErrors }> = ({
+  orders,
+  typed,
+  errors,
+}) => {
+  const shared = { name: 'order', id: 'other-order', errors };
+  if (orders.length > ORDERS_LISTED)
+    return (
+      <TextField
+        {...shared}
+        label="For order"
+        hint={`Its number, such as ${orders[0]!.order}. Empty: for stock.`}
+        width="short"
+        value={typed ?? ''}
+      />
+    );
+  const options = orders.map(({ order, customer }) => ({ value: order, text: `${customer} (${order})` }));
+  return (
+    <SelectField
+      {...shared}
+      label="For"
+      {...(typed === undefined ? {} : { value: typed })}
+      options={[{ value: '', text: 'Stock' }, ...options]}
+    />
+  );
+};
+
 /** A pour that the list does not have: forgotten to be written down, or done otherwise than planned. */
 export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
   const mine = refusedAt(refused, 'other-pour');
   const { errors = {}, typed = {} } = mine ?? {};
-  const orders = [
-    { value: '', text: 'Stock' },
-    ...model.orders.map(({ order, customer }) => ({ value: order, text: `${customer} (${order})` })),
-  ];
   if (model.emptyMoulds.length === 0) return null;
+  const part = partOfToday(model, model.emptyMoulds, {
+    ...{ list: 'empty', most: MOULDS_SHOWN },
+    isMine: ({ mould }) => mould === typed.mould0,
+  });
   return (
-    <details class="otherwise no-print" open={mine !== null}>
+    <details class="otherwise no-print" id="empty" open={mine !== null || isGoneOnIn(model, 'empty')}>
       <summary>Poured something that is not in the list</summary>
       <Asked to="poured" refused={mine} />
+      <OtherPartsOfToday list="empty" part={part} what="mould" />
       <WorkForm to="poured" class="form">
         <input type="hidden" name="other" value="yes" />
         <input type="hidden" name="step" value={`other-${model.revision}`} />
@@ -94,13 +134,13 @@ export const OtherPour: FC<{ model: TodayModel; refused: RefusedForm | null }> =
           <legend>Which moulds, from one batch</legend>
           <Wrong message={errors.pours} name="pours" />
           <ul class="mould-choices">
-            {model.emptyMoulds.map((mould, row) => (
+            {part.items.map((mould, row) => (
               <Mould mould={mould} row={row} typed={typed} />
             ))}
           </ul>
         </fieldset>
         <div class="field-row">
-          <SelectField name="order" id="other-order" label="For" value={typed.order} options={orders} errors={errors} />
+          <WhomField orders={model.orders} typed={typed.order} errors={errors} />
           <TextField
             name="bags"
             id="other-bags"
@@ -161,15 +201,20 @@ export const PackedInPart: FC<{ model: TodayModel }> = ({ model }) =>
     </section>
   );
 
+const PACKED_SHOWN = 20;
+
 /** Orders that are packed and wait for their customer. */
-export const Packed: FC<{ model: TodayModel }> = ({ model }) =>
-  model.packed.length === 0 ? null : (
-    <section>
+export const Packed: FC<{ model: TodayModel }> = ({ model }) => {
+  const part = partOfToday(model, model.packed, { list: 'packed', most: PACKED_SHOWN });
+  return model.packed.length === 0 ? null : (
+    <section id="packed">
       <h2>Packed, to be handed over</h2>
       <ul class="done-list">
-        {model.packed.map((order) => (
+        {part.items.map((order) => (
           <PackedOrder order={order} />
         ))}
       </ul>
+      <OtherPartsOfToday list="packed" part={part} what="order" />
     </section>
   );
+};

@@ -16,6 +16,7 @@ import {
   type Typed,
   wrongIn,
 } from './more-hours.tsx';
+import { isGoneOnIn, OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
 import { retimedLine, retimedText, TOO_LONG, tooLateText } from './running-late-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
@@ -159,6 +160,9 @@ const Slip: FC<{ slip: SlipModel; typed: Typed; today: string }> = ({ slip: { re
   </section>
 );
 
+/** Orders that can be left for another day, each with a form of its own. */
+const ORDERS_SHOWN = 8;
+
 interface RunningLateProps {
   model: TodayModel;
   refused: RefusedForm | null;
@@ -172,10 +176,15 @@ export const RunningLate: FC<RunningLateProps> = ({ model, refused, slip }) => {
   if (!session || !underWay) return null;
   const mine = refusedAt(refused, 'running-late');
   const errors = mine?.errors ?? {};
-  const isLeaving = toLeave.some(({ order }) => refused?.form === `leave ${order}`);
+  const isMine = ({ order }: LeftForLater) => refused?.form === `leave ${order}`;
+  const part = partOfToday(model, toLeave, { list: 'leave', most: ORDERS_SHOWN, isMine });
   const hour = <AnotherHour session={session} today={today} refused={null} />;
   return (
-    <details class="message no-print" open={mine !== null || isLeaving}>
+    <details
+      class="message no-print"
+      id="leave"
+      open={mine !== null || toLeave.some(isMine) || isGoneOnIn(model, 'leave')}
+    >
       <summary>Running late: what still fits</summary>
       {mine && slip ? (
         <>
@@ -200,9 +209,10 @@ export const RunningLate: FC<RunningLateProps> = ({ model, refused, slip }) => {
       {!slip && toLeave.length > 0 && (
         <div class="to-leave">
           <p>Or leave what is still to be poured for one order for another day; what that moves is shown first:</p>
-          {toLeave.map((left) => (
+          {part.items.map((left) => (
             <LeaveOut left={left} session={session} today={today} refused={refused} />
           ))}
+          <OtherPartsOfToday list="leave" part={part} what="order" />
         </div>
       )}
     </details>

@@ -1,7 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
+import { boxesPath, short } from '../charts/boxes-path.ts';
 import { type SessionGeometry, type SessionSizes, sessionGeometry } from '../charts/session-geometry.ts';
 import { clockText } from '../parts/day-text.ts';
+import { OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
 import { type DrawnLane, type DrawnSpell, minutesOfSession, sessionLanes, sessionTitle } from './session-lanes.ts';
 
 const PHONE: SessionSizes = { width: 358, side: 14, head: 30, lane: 50, work: 8, mix: 18, ground: 22 };
@@ -28,16 +30,24 @@ const Patterns: FC<{ id: string }> = ({ id }) => (
   </defs>
 );
 
-const PATTERNED: readonly DrawnSpell['drawn'][] = ['hatched', 'dotted', 'wavy'];
+type Look = DrawnSpell['drawn'];
+
+const PATTERNED: readonly Look[] = ['hatched', 'dotted', 'wavy'];
+
+/** Work that is drawn as a box; a mix is a pail. */
+const BOXED = ['open', 'hatched', 'dotted', 'wavy', 'edge'] as const satisfies readonly Look[];
 
 /** A mix: a pail as wide as it takes long, with the number of its pieces. */
 const Pail: FC<{ place: Place; pieces: number }> = ({ place: { x, y, width, height }, pieces }) => {
   const foot = width * PAIL_SLOPE;
   return (
     <>
-      <path class="pail" d={`M${x} ${y}H${x + width}L${x + width - foot} ${y + height}H${x + foot}Z`} />
+      <path
+        class="pail"
+        d={`M${short(x)} ${y}h${short(width)}l${short(-foot)} ${height}h${short(2 * foot - width)}z`}
+      />
       {width > 12 && (
-        <text class="pail-pieces" x={x + width / 2} y={y + height - 5}>
+        <text class="pail-pieces" x={short(x + width / 2)} y={y + height - 5}>
           {pieces}
         </text>
       )}
@@ -45,11 +55,15 @@ const Pail: FC<{ place: Place; pieces: number }> = ({ place: { x, y, width, heig
   );
 };
 
-const Spell: FC<{ spell: DrawnSpell; place: Place; id: string }> = ({ spell, place, id }) => {
-  if (spell.drawn === 'mix') return <Pail place={place} pieces={spell.pieces} />;
-  const fill = PATTERNED.includes(spell.drawn) ? `url(#${id}-${spell.drawn})` : undefined;
-  return <rect class={`spell ${spell.drawn}`} {...place} {...(fill ? { fill } : {})} />;
-};
+/** All boxes of one look, in all lanes. */
+const Boxes: FC<{ look: Look; places: readonly Place[]; id: string }> = ({ look, places, id }) =>
+  places.length === 0 ? null : (
+    <path
+      class={`spell ${look}`}
+      d={boxesPath(places)}
+      {...(PATTERNED.includes(look) ? { fill: `url(#${id}-${look})` } : {})}
+    />
+  );
 
 /** Its word below it, where it is wide enough for that. */
 const Word: FC<{ spell: DrawnSpell; place: Place; ground: number }> = ({
@@ -60,7 +74,7 @@ const Word: FC<{ spell: DrawnSpell; place: Place; ground: number }> = ({
   const counted = pieces > 1 && drawn !== 'mix' ? `${word} ${pieces}` : word;
   const fits = [counted, word].find((text) => text.length * LETTER <= place.width);
   return fits ? (
-    <text class="spell-word" x={place.x + place.width / 2} y={ground + 14}>
+    <text x={short(place.x + place.width / 2)} y={ground + 14}>
       {fits}
     </text>
   ) : null;
@@ -78,6 +92,9 @@ interface DrawingProps {
 
 const Drawing: FC<DrawingProps> = ({ lanes, hours, nowText, sizes, id, title }) => {
   const { width, height, nowX, ...geometry } = sessionGeometry(hours, lanes, sizes);
+  const drawn = geometry.lanes.flatMap(({ spells, y: ground }, row) =>
+    spells.map((place, one) => ({ place, ground, spell: lanes[row]!.spells[one]! })),
+  );
   return (
     <svg class={`session-strip ${id}`} viewBox={`0 0 ${width} ${height}`} role="img" aria-label={title}>
       <Patterns id={id} />
@@ -89,15 +106,16 @@ const Drawing: FC<DrawingProps> = ({ lanes, hours, nowText, sizes, id, title }) 
           </text>
         </>
       ))}
-      {geometry.lanes.map((lane, row) => (
+      {geometry.lanes.map(({ x, width: long, y }) => (
+        <line class="strip-ground" x1={x} x2={x + long} y1={y} y2={y} />
+      ))}
+      {BOXED.map((look) => (
+        <Boxes look={look} places={drawn.flatMap((one) => (one.spell.drawn === look ? one.place : []))} id={id} />
+      ))}
+      {drawn.map(({ spell, place, ground }) => (
         <>
-          <line class="strip-ground" x1={lane.x} x2={lane.x + lane.width} y1={lane.y} y2={lane.y} />
-          {lane.spells.map((place, one) => (
-            <>
-              <Spell spell={lanes[row]!.spells[one]!} place={place} id={id} />
-              <Word spell={lanes[row]!.spells[one]!} place={place} ground={lane.y} />
-            </>
-          ))}
+          {spell.drawn === 'mix' && <Pail place={place} pieces={spell.pieces} />}
+          <Word spell={spell} place={place} ground={ground} />
         </>
       ))}
       {nowX !== null && (
@@ -148,6 +166,9 @@ const Key: FC<{ lanes: readonly DrawnLane[] }> = ({ lanes }) => (
   </p>
 );
 
+/** Lanes on one page: as many as fit a screen. */
+const PEOPLE_SHOWN = 6;
+
 /** Who does what when, in words. */
 const InWords: FC<{ lanes: readonly DrawnLane[] }> = ({ lanes }) => (
   <details class="message">
@@ -170,18 +191,20 @@ const InWords: FC<{ lanes: readonly DrawnLane[] }> = ({ lanes }) => (
 /** A session drawn to time: a lane a person, work as long as it takes, a line for now. */
 export const SessionStrip: FC<{ model: TodayModel }> = ({ model }) => {
   const { session, underWay, now } = model;
-  const lanes = sessionLanes(model);
+  const part = partOfToday(model, sessionLanes(model), { list: 'people', most: PEOPLE_SHOWN });
+  const lanes = part.items;
   if (!session || lanes.length === 0) return null;
   const minute = minutesOfSession(session);
   const hours = { start: minute(session.start), end: minute(session.end), now: underWay ? minute(now) : null };
   const title = sessionTitle(model);
   const shared = { lanes, hours, title, nowText: `now ${clockText(now)}` };
   return (
-    <figure class="session-figure">
+    <figure class="session-figure" id="people">
       <figcaption>{title}</figcaption>
       <Drawing {...shared} sizes={PHONE} id="on-phone" />
       <Drawing {...shared} sizes={DESK} id="on-desk" />
       <Key lanes={lanes} />
+      <OtherPartsOfToday list="people" part={part} what="person" many="people" />
       <InWords lanes={lanes} />
     </figure>
   );

@@ -6,6 +6,7 @@ import { Button } from '../parts/button.tsx';
 import { DayField } from '../parts/day-field.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { Wrong } from '../parts/field.tsx';
+import { OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
 import { curedText } from './today-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 
@@ -70,18 +71,25 @@ const Piece: FC<PieceProps> = (props) => {
   );
 };
 
+/** Each has forms of its own. */
+const TO_MEND_SHOWN = 12;
+
 /** Pieces kept aside to be mended. */
-export const ToMend: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) =>
-  model.toMend.length === 0 ? null : (
+export const ToMend: FC<{ model: TodayModel; refused: RefusedForm | null }> = ({ model, refused }) => {
+  const isMine = ({ id }: ToMendFacts) => refused?.form === `mend ${id}`;
+  const part = partOfToday(model, model.toMend, { list: 'to-mend', most: TO_MEND_SHOWN, isMine });
+  return model.toMend.length === 0 ? null : (
     <section id="to-mend">
       <h2>To mend</h2>
       <p class="quiet">
         Until it is mended a piece counts for no order; where one needs it, another is planned meanwhile.
       </p>
       <ul class="done-list">
-        {model.toMend.map((piece) => (
+        {part.items.map((piece) => (
           <Piece piece={piece} clock={model} refused={refused} />
         ))}
       </ul>
+      <OtherPartsOfToday list="to-mend" part={part} what="piece" />
     </section>
   );
+};

@@ -17,6 +17,7 @@ import { HardOtherwise } from './hard-otherwise.tsx';
 import { HoursForms } from './hours-form.tsx';
 import { LateWork, lateLead } from './late-work.tsx';
 import { OtherFull, OtherPour, Packed, PackedInPart } from './other-work.tsx';
+import { isGoneOnIn, OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
 import { Rain } from './rain.tsx';
 import { RunningLate } from './running-late.tsx';
 import { slipLines } from './slip-text.ts';
@@ -86,12 +87,17 @@ const Session: FC<Omit<TodayPageProps, 'notice' | 'who'>> = ({ model, refused, s
   );
 };
 
-const Done: FC<{ model: TodayModel }> = ({ model }) =>
-  model.done.length === 0 ? null : (
-    <details class="message done-today">
+const DONE_SHOWN = 30;
+
+/** What was recorded today, the last of it first where it is too much for the page. */
+const Done: FC<{ model: TodayModel }> = ({ model }) => {
+  const isShort = model.done.length <= DONE_SHOWN;
+  const part = partOfToday(model, isShort ? model.done : model.done.toReversed(), { list: 'done', most: DONE_SHOWN });
+  return model.done.length === 0 ? null : (
+    <details class="message done-today" id="done" open={isGoneOnIn(model, 'done')}>
       <summary>Done today</summary>
       <ul class="done-list">
-        {model.done.map(({ change, at, words, by }) => (
+        {part.items.map(({ change, at, words, by }) => (
           <li>
             <p>
               {clockText(at)}: {byText(by)}
@@ -105,8 +111,10 @@ const Done: FC<{ model: TodayModel }> = ({ model }) =>
           </li>
         ))}
       </ul>
+      <OtherPartsOfToday list="done" part={part} what="record" />
     </details>
   );
+};
 
 /** The session under way or the next one, as a list to work down. */
 export const TodayPage: FC<TodayPageProps> = ({ model, notice, refused, slip, who }) => (

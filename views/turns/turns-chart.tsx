@@ -1,5 +1,6 @@
 import type { FC } from 'hono/jsx';
 import type { TurnFacts } from '../../src/usecases/turns/turns-of-plan.ts';
+import { boxesPath } from '../charts/boxes-path.ts';
 import {
   type Rectangle,
   type TurnsGeometry,
@@ -96,8 +97,6 @@ const TurnBox: FC<TurnProps> = ({ turn, place, boxed, names, today }) => {
     <a href={`#turn-${turn.id}`} class={boxed === 'before' ? 'poured' : undefined}>
       <title>{turnSentence(turn, today)}</title>
       <rect class="turn" {...box(place.box)} rx={3} />
-      <rect class="setting-ground" {...box(place.band)} />
-      <rect class="setting" {...box(place.band)} fill="url(#setting)" />
       <text class="turn-name" x={x} y={y + 18}>
         {fittedApart(whomText(turn), names, room, LETTER)}
       </text>
@@ -107,6 +106,14 @@ const TurnBox: FC<TurnProps> = ({ turn, place, boxed, names, today }) => {
     </a>
   );
 };
+
+/** That pieces set, over all boxes: what is pressed there is the box below. */
+const Setting: FC<{ bands: readonly Rectangle[] }> = ({ bands }) => (
+  <>
+    <path class="setting-ground" d={boxesPath(bands)} />
+    <path class="setting" d={boxesPath(bands)} fill="url(#setting)" />
+  </>
+);
 
 const Names: FC<{ shown: TurnsShown; geometry: TurnsGeometry }> = ({ shown, geometry }) => (
   <svg
@@ -166,6 +173,7 @@ const Drawing: FC<ChartProps & { geometry: TurnsGeometry; names: readonly string
         />
       )}
     />
+    <Setting bands={props.geometry.turns.map(({ band }) => band)} />
   </g>
 );
 

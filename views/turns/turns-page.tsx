@@ -5,6 +5,7 @@ import { Answer, Empty } from '../parts/answer.tsx';
 import { ButtonLink } from '../parts/button.tsx';
 import { fromMomentText, momentText } from '../parts/clock-text.ts';
 import { LongList } from '../parts/long-list.tsx';
+import { OtherParts } from '../parts/other-parts.tsx';
 import { PLANNING_ONLY } from '../today/work-words.ts';
 import { TurnsChart } from './turns-chart.tsx';
 import { type TurnsShown, turnsShown } from './turns-shown.ts';
@@ -76,21 +77,27 @@ const Table: FC<{ shown: TurnsShown; today: string }> = ({ shown, today }) => (
   </details>
 );
 
+/** The address of a part of the turns: from which session on, and from which mould. */
+const addressFrom = (from: number, mould: number): string => {
+  const asked = [...(from > 0 ? [`from=${from}`] : []), ...(mould > 0 ? [`mould=${mould}`] : [])].join('&');
+  return asked === '' ? '/turns' : `/turns?${asked}`;
+};
+
 const Further: FC<{ shown: TurnsShown }> = ({ shown }) =>
   shown.earlierFrom === null && shown.laterFrom === null ? null : (
     <nav class="buttons" aria-label="Other sessions">
       {shown.earlierFrom !== null && (
-        <ButtonLink href={shown.earlierFrom === 0 ? '/turns' : `/turns?from=${shown.earlierFrom}`}>
-          Sessions before
-        </ButtonLink>
+        <ButtonLink href={addressFrom(shown.earlierFrom, shown.part.from)}>Sessions before</ButtonLink>
       )}
-      {shown.laterFrom !== null && <ButtonLink href={`/turns?from=${shown.laterFrom}`}>Sessions after</ButtonLink>}
+      {shown.laterFrom !== null && (
+        <ButtonLink href={addressFrom(shown.laterFrom, shown.part.from)}>Sessions after</ButtonLink>
+      )}
     </nav>
   );
 
 /** Which mould is filled when, for whom, and how long it is taken. */
-export const TurnsPage: FC<{ model: TurnsModel; from: number }> = ({ model, from }) => {
-  const shown = turnsShown(model, from);
+export const TurnsPage: FC<{ model: TurnsModel; from: number; mould: number }> = ({ model, from, mould }) => {
+  const shown = turnsShown(model, from, mould);
   if (shown.sessions.length === 0)
     return (
       <>
@@ -104,6 +111,7 @@ export const TurnsPage: FC<{ model: TurnsModel; from: number }> = ({ model, from
   return (
     <>
       <Answer note={turnsNote(shown, model.today)}>{turnsAnswer(shown, model.today)}</Answer>
+      <OtherParts part={shown.part} what="mould" href={(place) => addressFrom(shown.from, place)} />
       <TurnsChart shown={shown} today={model.today} thisWeek={model.thisWeek} />
       <p class="hint">{PLANNING_ONLY}</p>
       <Further shown={shown} />

@@ -1,3 +1,4 @@
+import { type ListPart, listPart } from '../../shared/list-part.ts';
 import type { MouldTurns, TurnFacts, TurnsOfPlan } from '../../src/usecases/turns/turns-of-plan.ts';
 import type { OutSpan, TurnSpan } from '../charts/turns-geometry.ts';
 
@@ -18,6 +19,8 @@ export interface TurnsShown {
   weeks: readonly WeekSpan[];
   /** Out of use only where they are so in a session shown. */
   moulds: readonly MouldTurns[];
+  /** Which of the moulds these are. */
+  part: ListPart<MouldTurns>;
   turns: readonly TurnFacts[];
   spans: readonly TurnSpan[];
   outs: readonly OutSpan[];
@@ -49,10 +52,22 @@ const outOf = ({ outOfUse }: MouldTurns, row: number, sessions: TurnsOfPlan['ses
   return to === 0 ? [] : [{ row, from: 0, to }];
 };
 
-export const turnsShown = ({ sessions, moulds }: TurnsOfPlan, from: number): TurnsShown => {
+/** Turns on one page, where there are more moulds than a page takes: a screen or three of boxes. */
+const TURNS_SHOWN = 100;
+/** A mould without a turn takes as much room on the page as this part of one. */
+const ROW_WEIGHT = 0.3;
+
+/** The sessions from one on, of them the moulds from one on. */
+export const turnsShown = ({ sessions, moulds: all }: TurnsOfPlan, from: number, mouldsFrom = 0): TurnsShown => {
   const first = Math.max(0, Math.min(from, sessions.length - 1));
   const to = Math.min(sessions.length, first + SESSIONS_SHOWN);
   const shown = sessions.slice(first, to);
+  const isShown = (turn: TurnFacts) => spanOf(turn, 0, first, to) !== null;
+  const part = listPart(all, mouldsFrom, {
+    most: TURNS_SHOWN,
+    weigh: ({ turns }) => ROW_WEIGHT + turns.filter(isShown).length,
+  });
+  const moulds = part.items;
   const placed = moulds.flatMap((mould, row) =>
     mould.turns.flatMap((turn) => {
       const span = spanOf(turn, row, first, to);
@@ -65,6 +80,7 @@ export const turnsShown = ({ sessions, moulds }: TurnsOfPlan, from: number): Tur
     sessions: shown,
     weeks: weeksOf(shown),
     moulds: moulds.map((mould, row) => (outs.some((out) => out.row === row) ? mould : { ...mould, outOfUse: null })),
+    part,
     turns: placed.map(({ turn }) => turn),
     spans: placed.map(({ span }) => span),
     outs,

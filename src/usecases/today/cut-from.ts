@@ -19,17 +19,42 @@ interface Pieces {
   cutFor: string;
 }
 
-const neededAt = ({ batches, orders }: PlanFile): ReadonlyMap<string, Minute> =>
-  new Map([
-    ...batches.map(({ id, start }): [string, Minute] => [id, minuteOf(start)]),
-    ...orders.map(({ id, packStart, completesAt }): [string, Minute] => [id, minuteOf(packStart ?? completesAt)]),
+/** The sticks of a plan by what is cut from them, and when that is needed. */
+interface SticksOfPlan {
+  /** By material, and the batch or order that is cut for; in the order of the plan. */
+  byUse: ReadonlyMap<string, readonly PlanStick[]>;
+  neededAt: ReadonlyMap<string, Minute>;
+}
+
+const useOf = (material: string, cutFor: string): string => JSON.stringify([material, cutFor]);
+
+/** What was found of each plan: a long one has thousands of sticks, and a session hundreds of set-ups that ask for theirs. */
+const known = new WeakMap<PlanFile, SticksOfPlan>();
+
+const sticksOf = (plan: PlanFile): SticksOfPlan => {
+  const before = known.get(plan);
+  if (before) return before;
+  const byUse = new Map<string, PlanStick[]>();
+  for (const stick of plan.sticks)
+    for (const use of new Set(stick.cuts.map((cut) => useOf(stick.material, cut.for))))
+      byUse
+        .set(use, byUse.get(use) ?? [])
+        .get(use)!
+        .push(stick);
+  const neededAt = new Map([
+    ...plan.batches.map(({ id, start }): [string, Minute] => [id, minuteOf(start)]),
+    ...plan.orders.map(({ id, packStart, completesAt }): [string, Minute] => [id, minuteOf(packStart ?? completesAt)]),
   ]);
+  const found = { byUse, neededAt };
+  known.set(plan, found);
+  return found;
+};
 
 /** How long a stick is by the time it is cut for something, mm; null while it is a whole one. */
 const lengthThen = (stick: PlanStick, cutFor: string, { plan, yard }: Cutting): number | null => {
-  const needed = neededAt(plan);
-  const at = needed.get(cutFor) ?? 0;
-  const before = stick.cuts.filter((cut) => (needed.get(cut.for) ?? 0) < at);
+  const { neededAt } = sticksOf(plan);
+  const at = neededAt.get(cutFor) ?? 0;
+  const before = stick.cuts.filter((cut) => (neededAt.get(cut.for) ?? 0) < at);
   const material = yard.materials.find(({ id }) => id === stick.material);
   if (before.length === 0 || !material) return stick.offcutMm ?? null;
   return restOf(stick.offcutMm ?? material.stickMm ?? 0, material.kerfMm, before);
@@ -42,8 +67,7 @@ interface StickCut {
 }
 
 const sticksCut = (cutting: Cutting, { material, lengthMm, cutFor }: Pieces): StickCut[] =>
-  cutting.plan.sticks.flatMap((stick): StickCut[] => {
-    if (stick.material !== material) return [];
+  (sticksOf(cutting.plan).byUse.get(useOf(material, cutFor)) ?? []).flatMap((stick): StickCut[] => {
     const own = stick.cuts.filter((cut) => cut.for === cutFor && cut.lengthMm === lengthMm);
     const pieces = own.reduce((sum, { count }) => sum + count, 0);
     if (pieces === 0) return [];

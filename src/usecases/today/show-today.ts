@@ -56,7 +56,7 @@ import { pieceKeyOf, type SessionStep } from './session-step.ts';
 import { recipesOf, type Shown, sessionSteps } from './session-steps.ts';
 import { sessionToShow } from './session-to-show.ts';
 import { coveredNames, settingFacts } from './setting-facts.ts';
-import type { EmptyMould, FullMould, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
+import type { EmptyMould, FullMould, PartAsked, ToBeMendedFacts, ToCountFacts, TodayModel } from './today-model.ts';
 import { waitingFacts } from './waiting-facts.ts';
 import { rainOnSession, warmthNow } from './weather-now.ts';
 
@@ -199,7 +199,10 @@ const sparesToday = async (
 };
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
-export const showToday = async (context: UseCaseContext): Promise<TodayModel> => {
+export const showToday = async (
+  context: UseCaseContext,
+  part: PartAsked = { list: '', from: 0 },
+): Promise<TodayModel> => {
   const { plan, yard, cached, revision } = await currentPlan(context);
   const calendar = calendarOf(yard.yard.timeZone);
   const now = minuteOf(context.now);
@@ -234,7 +237,7 @@ export const showToday = async (context: UseCaseContext): Promise<TodayModel> =>
     yardName: yard.yard.name,
     today: day,
     ...{ now: calendar.instantText(now), clock: context.now },
-    revision,
+    ...{ revision, part },
     session: hoursOrNone,
     underWay,
     fixed: fixedFacts(yard, session, hours),

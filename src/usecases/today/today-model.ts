@@ -130,6 +130,14 @@ export interface DoneFacts {
   by: string | null;
 }
 
+/** Which part of which long list of the page is asked for: the lists begin with their first part. */
+export interface PartAsked {
+  /** "rest", "late"; '' for none. */
+  list: string;
+  /** How many of it come before. */
+  from: number;
+}
+
 /** What is not recorded yet of one session that is over. */
 export interface LateFacts {
   /** Names the session. */
@@ -153,6 +161,7 @@ export interface TodayModel extends PageHead {
   now: string;
   /** The server's clock to the second: clocks on the page run by it. */
   clock: string;
+  part: PartAsked;
   /** Counts the changes: a form that is sent twice from one page is known by it. */
   revision: number;
   /** Null: none has anything to do. */

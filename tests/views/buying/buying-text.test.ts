@@ -89,6 +89,16 @@ describe('whom goods are for', () => {
     [[], 2, 'To have 2 bags in the yard again'],
     [['Ann'], 2, 'For Ann, and to have 2 bags in the yard again'],
     [[], null, 'Rounded up to whole packs'],
+    [
+      ['Ann', 'Bo', 'Cy', 'Di', 'Ed', 'Flo', 'Gil', 'Hal', 'Ida', 'Jo', null],
+      null,
+      'For Ann, Bo, Cy, Di, Ed, Flo, Gil, Hal and 3 more',
+    ],
+    [
+      ['Wall, Quinn', 'Bo', 'Cy', 'Di', 'Ed', 'Flo', 'Gil', 'Hal', 'Ida'],
+      null,
+      'For Wall, Quinn; Bo; Cy; Di; Ed; Flo; Gil; Hal; 1 more',
+    ],
   ])('%o and %o to keep', (customers, keep, text) => {
     expect(purposeText({ customers, keep }, 'bag')).toBe(text);
   });

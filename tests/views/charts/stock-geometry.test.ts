@@ -26,3 +26,13 @@ test('levels of one day stand over each other, and none is outside the drawing',
 test('nothing at all is a flat line on the ground', () => {
   expect(stockGeometry(0, [], { first: 4, last: 4 }, sizes).line).toBe('M0 60H100');
 });
+
+test('steps down of one day are one stroke, and none of up and down is lost', () => {
+  const lineOf = (...levels: { day: number; left: number }[]) =>
+    stockGeometry(6, levels, { first: 0, last: 10 }, sizes).line;
+  const down = [5, 4, 3].map((left) => ({ day: 5, left }));
+  expect(lineOf(...down)).toBe('M0 0H50V30H100');
+  expect(lineOf(...down, { day: 5, left: 6 }, { day: 5, left: 2 })).toBe('M0 0H50V30V0V40H100');
+  expect(lineOf({ day: 0, left: 3 }, { day: 0, left: 1 }, { day: 4, left: 1 })).toBe('M0 0V50H100');
+  expect(lineOf({ day: 0, left: 3 }, { day: 0, left: 6 })).toBe('M0 0V30V0H100');
+});

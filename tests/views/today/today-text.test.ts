@@ -98,7 +98,7 @@ const model = (changes: Partial<TodayModel>): TodayModel => ({
     yardName: 'Yard',
     today: '2027-04-10',
     ...{ now: at('09:00'), clock: at('09:00'), setting: [] },
-    revision: 0,
+    ...{ revision: 0, part: { list: '', from: 0 } },
     session,
     underWay: false,
     fixed: { hours: 24, session: null },
