@@ -146,9 +146,10 @@ describe('Today during a session', () => {
 
   test('marks a mould ready to pour', async () => {
     const { post, textAfter } = await screensAt(saturday('08:22'));
-    const text = await textAfter(
-      await post('/today/prepared', { mould: '900 no. 1', casting: 'panel-900', sealed: '' }),
-    );
+    const inList = { 'HX-Current-URL': 'http://127.0.0.1/today?list=rest&from=12&done=3' };
+    const answer = await post('/today/prepared', { mould: '900 no. 1', casting: 'panel-900', sealed: '' }, inList);
+    expect(answer.headers.get('Location')).toMatch(/^\/today\?list=rest&from=12&done=\d+$/);
+    const text = await textAfter(answer);
     expect(text).toContain('900 no. 1 is ready to pour. Undo');
     expect(text).toMatch(/Next, 8:\d\d: mix 1 bag for 900 no\. 1\./);
   });
@@ -163,6 +164,9 @@ describe('Today during a session', () => {
       order: '27-001',
       ...{ bags: '', when: 'typed or now', time: '09:05' },
     };
+    const unknown = await post('/today/poured', { ...form, order: '27-999' });
+    expect(unknown.status).toBe(422);
+    expect(await textOf(unknown)).toContain('27-999');
     expect(await textAfter(await post('/today/poured', form))).toContain('900 no. 1 poured at 9:05.');
     expect((await database.read((tx) => mouldById(tx, '900 no. 1')))?.piece).toMatchObject({
       filledAt: saturday('09:05'),

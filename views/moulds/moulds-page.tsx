@@ -10,6 +10,7 @@ import { FormErrors } from '../parts/field.tsx';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching } from '../parts/find-form.tsx';
 import { LongList } from '../parts/long-list.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
+import { OtherParts } from '../parts/other-parts.tsx';
 import { LABELS } from './labels-page.tsx';
 import { type MouldFacts, mouldPath } from './mould-facts.ts';
 import { MouldTile } from './mould-row.tsx';
@@ -86,33 +87,39 @@ const MOULDS_AT_ONCE = 5;
 const longestOf = (moulds: readonly MouldFacts[]): number =>
   Math.max(0, ...moulds.map(({ lengthMm }) => lengthMm ?? 0));
 
-/** Which moulds a page has: "400 no. 1 to 400 no. 17". */
-const partName = (part: readonly MouldsOfKind[]): string =>
-  [part[0]!.moulds[0]!, part.at(-1)!.moulds.at(-1)!].map(({ id }) => id).join(' to ');
+const idsIn = (part: readonly MouldsOfKind[]): string[] => part.flatMap(({ moulds }) => moulds.map(({ id }) => id));
 
-/** The way to the moulds of other lengths, where there are more than a page takes. */
-const OtherLengths: FC<{ parts: readonly MouldsOfKind[][]; at: number; search: MouldsModel['search'] }> = ({
-  parts,
-  at,
-  search,
-}) =>
-  parts.length < 2 ? null : (
-    <nav aria-label="Moulds by length">
-      <ul class="other-lengths">
-        {parts.map((part, place) => (
-          <li>
-            <a
-              href={`/moulds${mouldsQuery(search, place)}`}
-              class="button plain"
-              aria-current={place === at ? 'page' : undefined}
-            >
-              {partName(part)}
-            </a>
-          </li>
-        ))}
-      </ul>
-    </nav>
+interface OtherLengthsProps {
+  parts: readonly MouldsOfKind[][];
+  at: number;
+  search: MouldsModel['search'];
+}
+
+/** The way to the moulds of other lengths, where there are more than a page takes: the next ones, or any of them. */
+const OtherLengths: FC<OtherLengthsProps> = ({ parts, at, search }) => {
+  const href = (place: number): string => `/moulds${mouldsQuery(search, place)}`;
+  const all = parts.flatMap(idsIn);
+  const items = idsIn(parts[at] ?? []);
+  const [before, after] = [at > 0 ? at - 1 : null, at + 1 < parts.length ? at + 1 : null];
+  const part = { items, from: all.indexOf(items[0] ?? ''), all: all.length, before, after };
+  return parts.length < 2 ? null : (
+    <>
+      <OtherParts part={part} what="mould" href={href} />
+      <details class="message no-print">
+        <summary>By length</summary>
+        <ul class="other-lengths">
+          {parts.map((one, place) => (
+            <li>
+              <a href={href(place)} class="button plain" aria-current={place === at ? 'page' : undefined}>
+                {idsIn(one)[0]} to {idsIn(one).at(-1)}
+              </a>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </>
   );
+};
 
 const MouldsFound: FC<Pick<MouldsPageProps, 'model' | 'from' | 'refused'>> = ({ model, from, refused }) => {
   const parts = mouldsInParts(model.kinds);
