@@ -1,3 +1,4 @@
+import type { Hono } from 'hono';
 import { expect, test } from 'vitest';
 import { createApp } from '../../src/http/app.ts';
 import type { Background } from '../../src/usecases/core/context.ts';
@@ -45,6 +46,13 @@ const paths = DEMO_PAGES.filter((path) => !NOT_HERE.test(path) && !QUESTION.test
   NAMES.reduce((named, [theirs, ours]) => named.replace(theirs, ours), path),
 );
 
+/** A page and all that its links to the part after it lead to. */
+const partsFrom = async (app: Hono, path: string): Promise<string[]> => {
+  const html = await (await app.request(path)).text();
+  const after = /<a href="([^"]+)"[^>]*>\w+ after<\/a>/.exec(html)?.[1];
+  return after === undefined ? [html] : [html, ...(await partsFrom(app, after.replaceAll('&amp;', '&')))];
+};
+
 test('no page is longer than 100 kB with 1,000 orders and 200 moulds, whatever the time of the day', async () => {
   const { database } = await yardContext(yard);
   const background = { planMade: () => {}, improving: () => false, compute, computeForRequest: compute };
@@ -58,6 +66,10 @@ test('no page is longer than 100 kB with 1,000 orders and 200 moulds, whatever t
     }
   };
   await look(...paths, ...OTHER_PAGES);
+  const walk = await partsFrom(app, '/count');
+  const seen = walk.flatMap((html) => [...html.matchAll(/name="mould\d+Id" value="([^"]+)"/g)].map(([, id]) => id));
+  expect(seen).toEqual(yard.moulds.map(({ id }) => id));
+  expect(walk.map((html) => html.includes('On the rack'))).toEqual([false, false, true]);
   now = LATE_MORNING;
   await look('/today', '/today?list=rest&from=200', '/today?list=past&from=100');
   now = EVENING;

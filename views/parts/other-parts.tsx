@@ -12,7 +12,7 @@ interface OtherPartsProps {
 }
 
 /** "Labels 1 to 24 of 40." */
-export const partText = ({ part, what, many = `${what}s` }: Omit<OtherPartsProps, 'href'>): string => {
+const partText = ({ part, what, many = `${what}s` }: Omit<OtherPartsProps, 'href'>): string => {
   const [first, last] = [part.from + 1, part.from + part.items.length];
   const named = first === last ? `${what} ${first}` : `${many} ${first} to ${last}`;
   return `${named[0]?.toUpperCase()}${named.slice(1)} of ${part.all}.`;

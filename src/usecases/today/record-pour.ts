@@ -4,6 +4,7 @@ import { recentWorkRecords } from '../../../db/stores/work-record-store.ts';
 import type { Doubt } from '../../../shared/doubt.ts';
 import { listText } from '../../../shared/list-text.ts';
 import type { PlanFile } from '../../../shared/plan.ts';
+import { quoted } from '../../../shared/said-back.ts';
 import { isInstant, type Minute, minuteOf } from '../../../shared/time.ts';
 import type { WorkRecord } from '../../../shared/work-record.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
@@ -39,6 +40,8 @@ export interface PourRecord {
   pours: readonly Filled[];
   /** How many bags were mixed; null: as many as the pieces need. */
   bags: number | null;
+  /** For whom all of it is, where that was typed: an order that is open. */
+  whom?: string | null;
   /** When the last mould was full, as `writtenAt` has it; null: just now. */
   filledAt: string | null;
   /** What was not by the recipe, was read off the bag or measured. */
@@ -195,6 +198,9 @@ export const recordPour = (context: UseCaseContext, record: PourRecord): Promise
       context,
       { kind: 'poured', words: ({ at }) => `${listText(record.pours.map(({ mould }) => mould))} poured${at}` },
       async (tx, yard, plan) => {
+        const whom = record.whom ?? null;
+        if (whom !== null && !yard.orders.some(({ id }) => id === whom))
+          return refuse('order', `No open order is called ${quoted(whom)}. Empty it, and the pieces are for stock.`);
         const last = filledMinute(record, context.now, yard, plan);
         if (!last.ok) return last;
         const filled = last.value;

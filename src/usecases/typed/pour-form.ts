@@ -43,6 +43,8 @@ const filledRows = (reader: TypedReader): FilledRow[] =>
 /** A batch as it was filled into its moulds; `filledAt` is null for just now. */
 interface PourTyped extends Omit<RecordTyped, 'at'> {
   pours: FilledRow[];
+  /** For whom all of it is said to be, in a field of its own. */
+  whom: string | null;
   bags: number | null;
   filledAt: string | null;
   /** What was not by the recipe, was read off the bag or measured. */
@@ -55,5 +57,6 @@ export const pourTyped = (fields: FormFields, how: DateReading): Outcome<PourTyp
   const pours = filledRows(reader);
   if (pours.length === 0) reader.refuse('pours', 'Tick what was poured.');
   const { at: filledAt, ...recorded } = recordTyped(reader, fields);
-  return reader.outcome({ pours, bags: bagsTyped(reader), filledAt, told: toldTyped(reader, how), ...recorded });
+  const whom = reader.text('order') || null;
+  return reader.outcome({ pours, whom, bags: bagsTyped(reader), filledAt, told: toldTyped(reader, how), ...recorded });
 };
