@@ -76,4 +76,4 @@ test('no page is longer than 100 kB with 1,000 orders and 200 moulds, whatever t
   await look('/today', '/today?list=empty&from=80', '/');
   expect(sizes.filter(([, status]) => status !== 200)).toEqual([]);
   expect(sizes.filter(([, , bytes]) => bytes > MOST_BYTES)).toEqual([]);
-});
+}, 180_000);

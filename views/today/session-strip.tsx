@@ -1,6 +1,7 @@
 import type { FC } from 'hono/jsx';
 import type { TodayModel } from '../../src/usecases/today/today-model.ts';
-import { boxesPath, short } from '../charts/boxes-path.ts';
+import { boxesPath } from '../charts/boxes-path.ts';
+import { rounded } from '../charts/rounded.ts';
 import { type SessionGeometry, type SessionSizes, sessionGeometry } from '../charts/session-geometry.ts';
 import { clockText } from '../parts/day-text.ts';
 import { OtherPartsOfToday, partOfToday } from './part-of-today.tsx';
@@ -44,10 +45,10 @@ const Pail: FC<{ place: Place; pieces: number }> = ({ place: { x, y, width, heig
     <>
       <path
         class="pail"
-        d={`M${short(x)} ${y}h${short(width)}l${short(-foot)} ${height}h${short(2 * foot - width)}z`}
+        d={`M${rounded(x)} ${y}h${rounded(width)}l${rounded(-foot)} ${height}h${rounded(2 * foot - width)}z`}
       />
       {width > 12 && (
-        <text class="pail-pieces" x={short(x + width / 2)} y={y + height - 5}>
+        <text class="pail-pieces" x={rounded(x + width / 2)} y={y + height - 5}>
           {pieces}
         </text>
       )}
@@ -74,7 +75,7 @@ const Word: FC<{ spell: DrawnSpell; place: Place; ground: number }> = ({
   const counted = pieces > 1 && drawn !== 'mix' ? `${word} ${pieces}` : word;
   const fits = [counted, word].find((text) => text.length * LETTER <= place.width);
   return fits ? (
-    <text x={short(place.x + place.width / 2)} y={ground + 14}>
+    <text x={rounded(place.x + place.width / 2)} y={ground + 14}>
       {fits}
     </text>
   ) : null;
