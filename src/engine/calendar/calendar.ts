@@ -19,6 +19,8 @@ interface OffsetSpan {
   start: Minute;
   wallEnd: number;
   offset: number;
+  /** The offset as it is written: "+01:00". */
+  text: string;
 }
 
 const DAY_MINUTES = 1440;
@@ -27,6 +29,16 @@ const NS_PER_MINUTE = 60_000_000_000;
 const BLOCK_MINUTES = 524_288;
 /** How far a block reaches past its ends: a local clock is never two days away from UTC. */
 const MARGIN_MINUTES = 2 * DAY_MINUTES;
+
+const two = (n: number): string => (n < 10 ? `0${n}` : `${n}`);
+
+const offsetText = (offset: number): string => {
+  const size = Math.abs(offset);
+  return `${offset < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
+};
+
+/** Every minute of a day as a clock shows it: a plan has ten times a pour. */
+const CLOCKS = Array.from({ length: DAY_MINUTES }, (_, clock) => `${two(Math.floor(clock / 60))}:${two(clock % 60)}`);
 
 const spansOf = (timeZone: string, block: number): OffsetSpan[] => {
   const first = block * BLOCK_MINUTES - MARGIN_MINUTES;
@@ -40,7 +52,7 @@ const spansOf = (timeZone: string, block: number): OffsetSpan[] => {
     const next: Temporal.ZonedDateTime | null = at.getTimeZoneTransition('next');
     const end: Minute = next ? Math.ceil(next.epochMilliseconds / 60_000) : last;
     const offset = Math.floor(at.offsetNanoseconds / NS_PER_MINUTE);
-    spans.push({ start, wallEnd: Math.min(end, last) + offset, offset });
+    spans.push({ start, wallEnd: Math.min(end, last) + offset, offset, text: offsetText(offset) });
     [at, start] = [next, end];
   }
   return spans;
@@ -48,13 +60,6 @@ const spansOf = (timeZone: string, block: number): OffsetSpan[] => {
 
 /** Dates whose text is kept, of each zone: some years. */
 const KEPT_DATES = 4096;
-
-const two = (n: number): string => (n < 10 ? `0${n}` : `${n}`);
-
-const offsetText = (offset: number): string => {
-  const size = Math.abs(offset);
-  return `${offset < 0 ? '-' : '+'}${two(Math.floor(size / 60))}:${two(size % 60)}`;
-};
 
 const makeCalendar = (timeZone: string): Calendar => {
   const blocks = new Map<number, OffsetSpan[]>();
@@ -66,11 +71,11 @@ const makeCalendar = (timeZone: string): Calendar => {
     blocks.set(block, spans);
     return spans;
   };
-  const offsetAt = (minute: Minute): number => {
+  const spanAt = (minute: Minute): OffsetSpan => {
     const spans = spansAround(minute);
     let i = spans.length - 1;
     while (spans[i]!.start > minute) i--;
-    return spans[i]!.offset;
+    return spans[i]!;
   };
   const minuteAt = (day: DayNumber, clockMinutes: number): Minute => {
     const wall = day * DAY_MINUTES + clockMinutes;
@@ -82,7 +87,6 @@ const makeCalendar = (timeZone: string): Calendar => {
     // Skipped by the clock: the offset before the gap counts.
     return minute < spans[i]!.start ? wall - spans[i - 1]!.offset : minute;
   };
-  /** A plan has ten times a pour, on few dates. */
   const dates = new Map<DayNumber, string>();
   const dateText = (day: DayNumber): string => {
     const known = dates.get(day);
@@ -94,15 +98,14 @@ const makeCalendar = (timeZone: string): Calendar => {
   };
   return {
     timeZone,
-    dayOf: (minute) => Math.floor((minute + offsetAt(minute)) / DAY_MINUTES),
+    dayOf: (minute) => Math.floor((minute + spanAt(minute).offset) / DAY_MINUTES),
     midnightOf: (day) => minuteAt(day, 0),
     minuteAt,
     instantText: (minute) => {
-      const offset = offsetAt(minute);
+      const { offset, text } = spanAt(minute);
       const wall = minute + offset;
       const day = Math.floor(wall / DAY_MINUTES);
-      const clock = wall - day * DAY_MINUTES;
-      return `${dateText(day)}T${two(Math.floor(clock / 60))}:${two(clock % 60)}:00${offsetText(offset)}`;
+      return `${dateText(day)}T${CLOCKS[wall - day * DAY_MINUTES]}:00${text}`;
     },
   };
 };
