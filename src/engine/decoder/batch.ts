@@ -37,7 +37,11 @@ const untake = (state: DecoderState, readied: Readied[]): void => {
 /** Nothing is left to do before the batch: the mould is set up. */
 const setUpAlready = (state: DecoderState, filling: Filling): Readied => ({
   filling,
-  ...{ stripStart: NONE, coatStart: NONE, coatMinutes: 0, prepStart: NONE, prepMinutes: 0 },
+  stripStart: NONE,
+  coatStart: NONE,
+  coatMinutes: 0,
+  prepStart: NONE,
+  prepMinutes: 0,
   batchFrom: state.moulds.prepEnd[filling.mould]!,
 });
 
@@ -72,8 +76,10 @@ const takeReadying = (state: DecoderState, filling: Filling, prepLater: boolean)
   const from = Math.max(free, moulds.freeAt[mould]!);
   const x: Readied = {
     filling,
-    ...{ stripStart: strip, coatStart: NONE, prepStart: NONE },
+    stripStart: strip,
+    coatStart: NONE,
     coatMinutes: coated ? minutesToCoat(state, mould, holds) : 0,
+    prepStart: NONE,
     prepMinutes: prepMinutes(state, mould, casting, coated, holds),
     batchFrom: 0,
   };

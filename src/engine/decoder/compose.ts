@@ -35,28 +35,24 @@ const isChangedFor = (state: DecoderState, { first, next, mould }: Openings, cas
   return true;
 };
 
-/** How much sooner the first casting is to be poured than the second, by the choices; 0 where neither is. */
-const soonerBy = (state: DecoderState, openings: Openings, a: number, b: number): number => {
-  const { shuffle, changeSeldom } = state.choices;
-  if (changeSeldom) {
-    const change = Number(isChangedFor(state, openings, a)) - Number(isChangedFor(state, openings, b));
-    if (change !== 0) return change;
-  }
-  return shuffle ? rankIn(shuffle, a) - rankIn(shuffle, b) : placeWanted(state, a) - placeWanted(state, b);
+/** Where a casting stands among those that are to be poured: the lower, the sooner. */
+const rankOf = (state: DecoderState, casting: number): number => {
+  const { shuffle } = state.choices;
+  return shuffle ? rankIn(shuffle, casting) : placeWanted(state, casting);
 };
 
 /** The casting to pour next: of the first order in the sequence that has a mould for it in this shift. NONE if none has. */
 export const leadCasting = (state: DecoderState, openings: Openings): number => {
-  let lead = NONE;
+  const { changeSeldom, scarceFirst } = state.choices;
+  let [lead, leadChange, leadRank] = [NONE, 0, 0];
   for (let c = 0; c < openings.soonest.length; c++) {
     if (openings.soonest[c]! >= NEVER) continue;
-    if (lead === NONE) {
-      lead = c;
-      continue;
-    }
-    const sooner = soonerBy(state, openings, c, lead);
-    if (sooner < 0 || (sooner === 0 && state.choices.scarceFirst && scarcity(state, c) > scarcity(state, lead)))
-      lead = c;
+    const change = changeSeldom ? Number(isChangedFor(state, openings, c)) : 0;
+    const rank = rankOf(state, c);
+    const sooner = change - leadChange || rank - leadRank;
+    const isNext =
+      lead === NONE || sooner < 0 || (sooner === 0 && scarceFirst && scarcity(state, c) > scarcity(state, lead));
+    if (isNext) [lead, leadChange, leadRank] = [c, change, rank];
   }
   return lead;
 };

@@ -15,24 +15,31 @@ export const latestStart = (state: DecoderState, casting: number): number => {
   return Math.min(attended, state.pourUntil, state.timeline.to - washMinutes) - mixMinutes - fillMinutes;
 };
 
-const addOpening = (state: DecoderState, to: Openings, mould: number, casting: number, latest: number): void => {
+/** The opening of a mould that is set up: what it is set up for. */
+const addSetUp = (state: DecoderState, to: Openings, mould: number): void => {
+  const { moulds, timeline } = state;
+  const casting = moulds.preppedFor[mould]!;
+  const readyAt = Math.max(moulds.prepEnd[mould]!, timeline.firstFree);
+  if (readyAt <= to.latest[casting]!) addEntry(to, mould, casting, readyAt, 0);
+};
+
+/** The openings of any other mould: whatever it makes that it can still be made ready for. */
+const addToSetUp = (state: DecoderState, to: Openings, mould: number): void => {
   const { moulds, timeline, problem } = state;
-  let readyAt: number;
-  let work = 0;
-  if (moulds.preppedFor[mould] !== NONE) {
-    if (moulds.preppedFor[mould] !== casting) return;
-    readyAt = Math.max(moulds.prepEnd[mould]!, timeline.firstFree);
-  } else {
-    const holds = moulds.held[mould] !== NONE;
-    const free = holds ? moulds.outAt[mould]! : moulds.freeAt[mould]!;
-    if (Math.max(free, moulds.freeAt[mould]!) > latest) return;
-    const coated = coats(state, mould);
-    if (holds) work += problem.castings[moulds.held[mould]!]!.stripMinutes;
-    if (coated) work += minutesToCoat(state, mould, holds);
-    work += prepMinutes(state, mould, casting, coated, holds);
-    readyAt = Math.max(free, timeline.firstFree) + work + (coated ? problem.moulds[mould]!.oilDryMinutes : 0);
+  const { makes, makesFrom, latest } = to;
+  const holds = moulds.held[mould] !== NONE;
+  const free = holds ? moulds.outAt[mould]! : moulds.freeAt[mould]!;
+  const usable = Math.max(free, moulds.freeAt[mould]!, timeline.firstFree);
+  const coated = coats(state, mould);
+  const strip = holds ? problem.castings[moulds.held[mould]!]!.stripMinutes : 0;
+  const before = strip + (coated ? minutesToCoat(state, mould, holds) : 0);
+  const from = Math.max(free, timeline.firstFree) + (coated ? problem.moulds[mould]!.oilDryMinutes : 0);
+  for (let i = makesFrom[mould]!; i < makesFrom[mould + 1]!; i++) {
+    const casting = makes[i]!;
+    if (usable > latest[casting]!) continue;
+    const work = before + prepMinutes(state, mould, casting, coated, holds);
+    if (from + work <= latest[casting]!) addEntry(to, mould, casting, from + work, work);
   }
-  if (readyAt <= latest) addEntry(to, mould, casting, readyAt, work);
 };
 
 /** The latest starts of this shift, once for all moulds. */
@@ -51,9 +58,8 @@ const isOutForShift = ({ moulds, timeline }: DecoderState, mould: number): boole
  */
 export const listOpenings = (state: DecoderState, to: Openings, emptyOnly = false): void => {
   const { freeAt, reserved, held, stripAt } = state.moulds;
-  const { firstFree } = state.timeline;
   const { restMould } = state.choices;
-  const { moulds, makes, makesFrom, latest } = to;
+  const { moulds } = to;
   clearOpenings(to);
   findLatest(state, to);
   const most = to.mouldCount;
@@ -67,9 +73,7 @@ export const listOpenings = (state: DecoderState, to: Openings, emptyOnly = fals
     // What is in it comes out at a minute of its own.
     if (stripAt[k] !== NONE) continue;
     forgetUnneededPrep(state, k);
-    for (let i = makesFrom[k]!; i < makesFrom[k + 1]!; i++) {
-      const by = latest[makes[i]!]!;
-      if (by >= firstFree) addOpening(state, to, k, makes[i]!, by);
-    }
+    if (state.moulds.preppedFor[k] === NONE) addToSetUp(state, to, k);
+    else addSetUp(state, to, k);
   }
 };
