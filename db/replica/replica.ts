@@ -17,7 +17,7 @@ const CLOSE_LIMIT_MS = 2_000;
 /** The driver stands still until the server has answered, so that it works in a thread of its own. */
 export const openReplica = (data: ReplicaData): Replica => {
   const thread = startThread('replica-worker', import.meta.url, data);
-  // It keeps nothing running by itself.
+  // It keeps nothing running but what waits for it.
   thread.unref();
   let asked: Promise<Synced> | null = null;
   let broken: string | null = null;
@@ -27,11 +27,13 @@ export const openReplica = (data: ReplicaData): Replica => {
   const ended = once(thread, 'exit').catch(() => undefined);
   const ask = async (): Promise<Synced> => {
     const answer = once(thread, 'message');
+    thread.ref();
     thread.postMessage('sync');
     const [synced] = (await Promise.race([
       answer,
       ended.then(() => [{ fault: broken ?? 'its thread has ended' }]),
     ])) as [Synced];
+    thread.unref();
     asked = null;
     return synced;
   };
@@ -43,6 +45,7 @@ export const openReplica = (data: ReplicaData): Replica => {
       return (await Promise.race([asked, late])).fault;
     },
     close: async () => {
+      thread.ref();
       thread.postMessage('close');
       await Promise.race([ended, pause(CLOSE_LIMIT_MS, undefined, { ref: false })]);
       await thread.terminate();

@@ -18,6 +18,7 @@ import { oddsRows, oddsSpeedRows } from './odds.ts';
 import { PAGES_YARDS, pageRows } from './pages/pages.ts';
 import { plainerRows } from './plainer.ts';
 import { qualityRows } from './quality.ts';
+import { remoteChangeRows, remoteLossRows } from './remote/remote.ts';
 import { REQUEST_YARDS, requestRows } from './requests.ts';
 import { seasonBench } from './season/season-bench.ts';
 import { shuffledRows } from './shuffled.ts';
@@ -88,6 +89,10 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     for (const [orders, moulds] of PAGES_YARDS.filter(([orders]) => !only || orders === Number(only)))
       print(`Pages, ${orders === 0 ? 'the demo' : `${orders} orders`}`, await pageRows(orders, moulds, path));
   },
+  remote: async () => {
+    print('Changes and pages by a server, 80 ms away', await remoteChangeRows());
+    print('Writers at once by a server', await remoteLossRows());
+  },
   accessibility: async () => print('Errors of a second accessibility checker', await accessibilityRows()),
   heights: async (folder, only) => print('How high pages are', await heightRows(folder, only)),
   html: async () => print('Pages as a checker of HTML reads them', await htmlRows()),
@@ -116,6 +121,7 @@ const BY_NAME_ONLY = new Set([
   'lighthouse',
   'pages',
   'question',
+  'remote',
   'season',
   'shuffled',
   'torture',

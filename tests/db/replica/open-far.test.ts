@@ -11,6 +11,7 @@ import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { loadYardFile } from '../../../db/stores/yard-store.ts';
 import { undoChange } from '../../../src/usecases/changes/undo-change.ts';
 import { type DatabaseServer, databaseServerIn } from '../../support/database-server.ts';
+import { startScript } from '../../support/run-script.ts';
 import { screensOn, textOf } from '../../support/screens.ts';
 import { type SlowLine, slowLine } from '../../support/slow-line.ts';
 import { smallYard } from '../../support/small-yard.ts';
@@ -102,13 +103,15 @@ describe('a database on a server', () => {
     expect(await textOf(await get('/orders'))).toContain('Ann');
   });
 
-  test('two desks that read and write the same number at once lose nothing', async () => {
+  test('two desks, and a process that does nothing else, read and write the same number at once and lose nothing', async () => {
     await desk.write((tx) => countedNow(tx, 'mortar', 0));
     const many = async (database: Database) => {
       for (let done = 0; done < 15; done += 1) await oneMore(database);
     };
+    const apart = startScript('tests/db/processes/add-one.ts', [server.url, '10', token]);
     await Promise.all([many(desk), many(other)]);
-    await Promise.all([seenAt(desk, 30), seenAt(other, 30)]);
+    expect(await apart.ended).toMatchObject({ code: 0, stderr: '' });
+    await Promise.all([seenAt(desk, 40), seenAt(other, 40)]);
   });
 
   test('has once what it took while its answer was lost, and the writer hears that it has', async () => {
