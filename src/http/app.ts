@@ -49,6 +49,7 @@ import { stockRoutes } from './stock-routes.tsx';
 import { streamRoute } from './stream-route.ts';
 import { todayRoutes } from './today-routes.tsx';
 import { traceRoutes } from './trace-routes.tsx';
+import { countedTries } from './tries.ts';
 import { turnsRoutes } from './turns-routes.tsx';
 import { mountedAt, putUnderPath } from './under-path.ts';
 import { undoRoutes } from './undo-routes.tsx';
@@ -157,6 +158,7 @@ export const createApp = (parts: AppParts): Hono => {
     isSecure: door.publicAddress?.startsWith('https:') ?? false,
     addressOf: (c, path) => addressAt(c, path, door),
     firstCode,
+    tries: countedTries(),
     path: door.path,
   };
   app.use(named(), requestLog(log));

@@ -4,11 +4,14 @@ const MINUTE_MS = 60_000;
 
 const encoder = new TextEncoder();
 
+/** Said to whoever answered to one that is over. */
+export const OPEN_TOO_LONG = 'This page was open for too long. Try again: the passkey is fine.';
+
 export interface Challenges {
   /** A challenge for a device to sign, for one purpose, good for five minutes. */
   make(purpose: string, now: string): Promise<string>;
-  /** True once for one that was made here, for that purpose, and is not over; it comes as browsers send it, in base64url. */
-  take(challenge: string, purpose: string, now: string): Promise<boolean>;
+  /** "good" once for one that was made here, for that purpose; "over" where its time is. It comes as browsers send it, in base64url. */
+  take(challenge: string, purpose: string, now: string): Promise<'good' | 'over' | 'none'>;
 }
 
 /**
@@ -31,11 +34,22 @@ export const heldChallenges = (): Challenges => {
     take: async (challenge, purpose, now) => {
       const [mark = '', ...rest] = Buffer.from(challenge, 'base64url').toString().split(' ');
       const [until, at] = [Number(rest[0]), Date.parse(now)];
-      if ((await markOf(rest.join(' '))) !== mark || rest.slice(2).join(' ') !== purpose || until <= at) return false;
+      if ((await markOf(rest.join(' '))) !== mark || rest.slice(2).join(' ') !== purpose) return 'none';
+      if (until <= at) return 'over';
       forgetOld(at);
-      if (used.has(mark)) return false;
+      if (used.has(mark)) return 'none';
       used.set(mark, until);
-      return true;
+      return 'good';
     },
   };
+};
+
+/** Whether an answer is to a challenge of one purpose, and, once that was asked, whether it was to one that is over. */
+export const answering = (challenges: Challenges, purpose: string, now: string) => {
+  let last: Awaited<ReturnType<Challenges['take']>> = 'none';
+  const isChallenge = async (challenge: string): Promise<boolean> => {
+    last = await challenges.take(challenge, purpose, now);
+    return last === 'good';
+  };
+  return { isChallenge, isOver: () => last === 'over' };
 };

@@ -6,7 +6,7 @@ import { errorsByField, readForm } from './form.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { rememberSession } from './signed-in.ts';
-import { countedTries, tooMany } from './tries.ts';
+import { tooMany } from './tries.ts';
 
 /** True as long as whoever has the code that was shown at the start may become the owner. */
 export const isForFirst = async ({ context, firstCode }: Screens): Promise<boolean> =>
@@ -24,7 +24,7 @@ const ALL = 'the code';
 /** How the first owner gets in. It is no change of the yard. */
 export const firstOwnerRoutes = (screens: Screens): Hono => {
   const routes = new Hono();
-  const tries = countedTries();
+  const { tries } = screens;
   routes.get(FIRST_OWNER, async (c) => ((await isForFirst(screens)) ? firstOwnerPage(c) : c.redirect(SIGN_IN, 303)));
   routes.post(FIRST_OWNER, async (c) => {
     const { firstCode } = screens;

@@ -14,20 +14,20 @@ import {
 } from '../usecases/access/passkeys.ts';
 import { type Outcome, refuse } from '../usecases/core/context.ts';
 import { wholeTyped } from '../usecases/typed/form-fields.ts';
-import { heldChallenges } from './challenges.ts';
+import { answering, heldChallenges, OPEN_TOO_LONG } from './challenges.ts';
 import { missing } from './failures.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { personAt, rememberSession, startOf } from './signed-in.ts';
-import { countedTries, tooMany } from './tries.ts';
+import { tooMany } from './tries.ts';
 
 const NO_PLACE = 'No passkey can be made for this address: it takes a name by https.';
 
 /** A password and passkeys of one's own. None of it is a change of the yard. */
-export const ownPasswordRoutes = ({ context, addressOf, isSecure }: Screens): Hono => {
+export const ownPasswordRoutes = ({ context, addressOf, isSecure, tries }: Screens): Hono => {
   const routes = new Hono();
-  const [tries, challenges] = [countedTries(), heldChallenges()];
+  const challenges = heldChallenges();
   const placeOf = (c: Context): PasskeyPlace | null => passkeyPlace(addressOf(c, '/'));
   const shown = async (c: Context, { id, name }: Person, errors: Record<string, string> = {}, device = '') => {
     const passkeys = await passkeyFacts(context(), id);
@@ -35,12 +35,13 @@ export const ownPasswordRoutes = ({ context, addressOf, isSecure }: Screens): Ho
     const status = Object.keys(errors).length > 0 ? 422 : 200;
     return page(c, { title: 'Your password' }, content, { status });
   };
-  /** What takes one's own password is tried as often as signing in. */
+  /** What takes one's own password is tried as often as signing in; what was refused for something else is no try of it. */
   const tried = async <T,>({ name }: Person, field: string, work: () => Promise<Outcome<T>>): Promise<Outcome<T>> => {
     const wait = tries.begin(name, context().now);
     if (wait > 0) return refuse(field, tooMany(wait));
     const outcome = await work();
     if (outcome.ok) tries.right(name);
+    else if (outcome.faults.every(({ path }) => path !== field)) tries.takeBack(name);
     return outcome;
   };
   /** Only where somebody has signed in. */
@@ -83,9 +84,10 @@ export const ownPasswordRoutes = ({ context, addressOf, isSecure }: Screens): Ho
       const [place, { device = '', answer = '' }] = [placeOf(c), await readForm(c)];
       if (!place) return shown(c, person, { device: NO_PLACE }, device);
       const now = context();
-      const isChallenge = (challenge: string) => challenges.take(challenge, `for ${person.id}`, now.now);
+      const { isChallenge, isOver } = answering(challenges, `for ${person.id}`, now.now);
       const kept = await keepPasskey(now, person.id, { device, answer }, place, { isChallenge });
-      return kept.ok ? c.redirect(OWN_PASSWORD, 303) : shown(c, person, errorsByField(kept.faults), device);
+      if (kept.ok) return c.redirect(OWN_PASSWORD, 303);
+      return shown(c, person, isOver() ? { device: OPEN_TOO_LONG } : errorsByField(kept.faults), device);
     }),
   );
   routes.post(

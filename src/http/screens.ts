@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
 import type { FirstCode } from '../usecases/access/first-owner.ts';
 import type { UseCaseContext } from '../usecases/core/context.ts';
+import type { Tries } from './tries.ts';
 
 /** What the routes of a screen get. */
 export interface Screens {
@@ -12,6 +13,8 @@ export interface Screens {
   path: string;
   /** Others get here by https alone. */
   isSecure: boolean;
+  /** How often passwords and the first code were guessed at, wherever they are asked for. */
+  tries: Tries;
   /** Of the code by which the first owner comes in; null where there was one at the start. */
   firstCode: FirstCode | null;
 }

@@ -4,14 +4,14 @@ import { InvitedPage, SIGN_IN, SIGN_IN_BY_PASSKEY, SignInPage } from '../../view
 import { PlainPage } from '../../views/plain/plain-page.tsx';
 import { askToSignIn, passkeyPlace, signInByPasskey } from '../usecases/access/passkeys.ts';
 import { followInvitation, invitedBy, signIn, signOut, signOutEverywhere } from '../usecases/access/sign-in.ts';
-import { heldChallenges } from './challenges.ts';
+import { answering, heldChallenges, OPEN_TOO_LONG } from './challenges.ts';
 import { missing } from './failures.tsx';
 import { firstOwnerPage, isForFirst } from './first-owner-routes.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { ownPath, page } from './page.tsx';
 import type { Screens } from './screens.ts';
 import { forgetSession, personAt, rememberSession, sessionSecret, startOf } from './signed-in.ts';
-import { countedTries, tooMany } from './tries.ts';
+import { tooMany } from './tries.ts';
 
 interface Asked {
   typed: string;
@@ -49,9 +49,8 @@ export const notYours = (c: Context, { role }: Person) =>
 
 /** How somebody gets in, and out. None of it is a change of the yard. */
 export const signInRoutes = (screens: Screens): Hono => {
-  const { context, isSecure } = screens;
+  const { context, isSecure, tries } = screens;
   const routes = new Hono();
-  const tries = countedTries();
   const invitedPage = (c: Context, name: string, errors: Record<string, string>) => {
     const status = Object.keys(errors).length > 0 ? 422 : 200;
     return page(
@@ -84,10 +83,12 @@ export const signInRoutes = (screens: Screens): Hono => {
   routes.post(SIGN_IN_BY_PASSKEY, async (c) => {
     const { answer = '', back } = await readForm(c);
     const [now, place] = [context(), passkeyPlace(screens.addressOf(c, '/'))];
-    const isChallenge = (challenge: string) => challenges.take(challenge, BY_PASSKEY, now.now);
+    const { isChallenge, isOver } = answering(challenges, BY_PASSKEY, now.now);
     const secret = place && (await signInByPasskey(now, answer, place, { isChallenge }));
-    if (!secret?.ok)
-      return signInPage(screens, c, { typed: '', back: ownPath(back), errors: errorsByField(secret?.faults ?? []) });
+    if (!secret?.ok) {
+      const errors = isOver() ? { passkey: OPEN_TOO_LONG } : errorsByField(secret?.faults ?? []);
+      return signInPage(screens, c, { typed: '', back: ownPath(back), errors });
+    }
     rememberSession(c, secret.value, isSecure);
     return c.redirect(ownPath(back), 303);
   });

@@ -16,6 +16,8 @@ export interface Tries {
   begin(name: string, now: string): number;
   /** It was right: nothing of what was before counts. */
   right(name: string): void;
+  /** No password was looked at after all: the try just begun does not count for its name. */
+  takeBack(name: string): void;
 }
 
 const minuteAt = (now: string): number => Math.floor(Date.parse(now) / 60_000);
@@ -50,5 +52,10 @@ export const countedTries = (): Tries => {
       return 0;
     },
     right: (name) => void tried.delete(name),
+    takeBack: (name) => {
+      const { wrong = 0 } = tried.get(name) ?? {};
+      if (wrong > 1) tried.set(name, { wrong: wrong - 1, until: 0 });
+      else tried.delete(name);
+    },
   };
 };
