@@ -1,5 +1,5 @@
 import type { MovedModel } from '../../src/usecases/calendar/show-moved.ts';
-import { movedText } from '../changes/moved-text.ts';
+import { movedText } from '../words/moved-text.ts';
 import { sayIn } from '../words/own-words.ts';
 
 /** As JSON Feed 1.1 (jsonfeed.org) has it: each change that moved a date given, with what it moved. */

@@ -8,7 +8,7 @@ import { clockText, dayHeading, dayText } from '../parts/day-text.ts';
 import { Dropped } from '../parts/dropped.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
-import { movedText } from './moved-text.ts';
+import { movedText } from '../words/moved-text.ts';
 
 type Move = ChangeFacts['given'][number];
 

@@ -3,8 +3,8 @@ import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { QuestionOdds } from '../../src/usecases/first/odds-of-question.ts';
 import { howSureText } from '../orders/odds-text.ts';
 import { Odds, OddsMore } from '../orders/order-odds.tsx';
-import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
+import { contentsText } from '../words/order-text.ts';
 import { type AskedModel, questionOf } from './asked.ts';
 import { byOddsText } from './how-sure-text.ts';
 

@@ -4,11 +4,11 @@ import { plural } from '../../shared/plural.ts';
 import { oddsWords } from '../../shared/promise-odds.ts';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
 import type { ContentsLine } from '../../src/usecases/orders/order-contents.ts';
-import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { countWord } from '../parts/quantity-text.ts';
 import { heldUpText } from '../words/held-up.ts';
+import { contentsText } from '../words/order-text.ts';
 
 const NO_TIME = 'there is no time for it in the days planned';
 

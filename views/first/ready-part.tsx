@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import type { ReadyFacts } from '../../src/usecases/first/ask-when.ts';
-import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { Button } from '../parts/button.tsx';
 import { RestsOn } from '../parts/rests-on.tsx';
+import { contentsText } from '../words/order-text.ts';
 import { type AskedModel, questionOf, rowField } from './asked.ts';
 import { ChosenAnswer } from './chosen-answer.tsx';
 import { HowSure } from './how-sure.tsx';

@@ -1,9 +1,9 @@
 import type { FC } from 'hono/jsx';
 import { daysText } from '../../shared/days-text.ts';
 import type { PairsAsked } from '../../src/usecases/first/ask-pairs.ts';
-import { contentsText } from '../orders/order-text.ts';
 import { Answer } from '../parts/answer.tsx';
 import { dayText } from '../parts/day-text.ts';
+import { contentsText } from '../words/order-text.ts';
 
 /** "One more 1100 mould and one more session on Tue 6 Apr: Sat 8 May, 7 days sooner." */
 const pairText = (

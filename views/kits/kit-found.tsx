@@ -7,7 +7,8 @@ import { ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
 import { EarthCaution } from '../parts/earth-caution.tsx';
 import { liftingText } from '../words/lifting-text.ts';
-import { counted, loadsAnswer, loadText, meetingText, pinsText } from './kit-text.ts';
+import { loadsAnswer, loadText } from '../words/loads-text.ts';
+import { counted, meetingText, pinsText } from './kit-text.ts';
 
 const Panels: FC<{ facts: KitFacts }> = ({ facts: { panels, panelCount, mass } }) => (
   <section>

@@ -1,5 +1,5 @@
 import { listText } from '../../shared/list-text.ts';
-import type { KitFacts, KitLoad, KitLoads, KitPins } from '../../src/usecases/kits/kit-model.ts';
+import type { KitFacts, KitPins } from '../../src/usecases/kits/kit-model.ts';
 import { countWord } from '../parts/quantity-text.ts';
 
 /** Small numbers as words, within a sentence. */
@@ -30,17 +30,6 @@ export const pinsText = ({ corners, joints, ends }: KitPins): string =>
     ...(joints > 0 ? [`${word(joints)} at joints`] : []),
     ...(ends > 0 ? [`${word(ends)} at the ends`] : []),
   ]);
-
-/** "Two loads, none over 200 kg." */
-export const loadsAnswer = ({ count, payload }: KitLoads): string => {
-  if (count === 0) return `One piece alone is more than ${payload}.`;
-  return count === 1 ? `One load, not over ${payload}.` : `${countWord(count)} loads, none over ${payload}.`;
-};
-
-export const loadText = ({ times, mass, pieces }: KitLoad): string => {
-  const what = listText(pieces.map(({ casting, count }) => `${count} × ${casting}`));
-  return `${times === 1 ? 'One load' : `${countWord(times)} loads, each`} of ${mass}: ${what}.`;
-};
 
 /** How the panels meet, in a sentence or two. */
 export const meetingText = ({ shape, courses }: Pick<KitFacts, 'shape' | 'courses'>): string => {

@@ -2,7 +2,6 @@ import type { FC } from 'hono/jsx';
 import { countText, plural } from '../../shared/plural.ts';
 import type { OrderOut } from '../../src/usecases/orders/going-out.ts';
 import type { GoingOutModel } from '../../src/usecases/orders/show-going-out.ts';
-import { loadsAnswer, loadText } from '../kits/kit-text.ts';
 import { Answer, Empty } from '../parts/answer.tsx';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { Caution } from '../parts/caution.tsx';
@@ -10,8 +9,9 @@ import { dayText, onDayText } from '../parts/day-text.ts';
 import { TextField } from '../parts/field.tsx';
 import { quantityText } from '../parts/quantity-text.ts';
 import { liftingText } from '../words/lifting-text.ts';
+import { loadsAnswer, loadText } from '../words/loads-text.ts';
+import { contentsText } from '../words/order-text.ts';
 import { orderPath } from './order-facts.ts';
-import { contentsText } from './order-text.ts';
 
 /** What has to be loaded, day by day. */
 export const GOING_OUT = '/going-out';

@@ -3,8 +3,8 @@ import type { OrderModel } from '../../src/usecases/orders/show-order.ts';
 import { Button } from '../parts/button.tsx';
 import { dayText } from '../parts/day-text.ts';
 import { type FieldErrors, TextField, Wrong } from '../parts/field.tsx';
+import { contentsText } from '../words/order-text.ts';
 import { orderPath } from './order-facts.ts';
-import { contentsText } from './order-text.ts';
 
 /** What went out of an order before, each with its own number. */
 export const PartsGone: FC<{ parts: OrderModel['parts']; today: string }> = ({ parts, today }) =>

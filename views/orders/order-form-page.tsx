@@ -18,8 +18,8 @@ import {
   TextField,
 } from '../parts/field.tsx';
 import { whatOptions } from '../parts/what-options.ts';
+import { SLIP_WORDS } from '../words/order-text.ts';
 import { OrderAsked } from './order-asked.tsx';
-import { SLIP_WORDS } from './order-text.ts';
 
 /** The form as it stands: what it offers, what is typed in it, and what comes of that. */
 export interface OrderFormShown extends Pick<OrderFormModel, 'today' | 'offers' | 'customers'> {

@@ -21,14 +21,6 @@ import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord, quantityText } from '../parts/quantity-text.ts';
 import { RestsOn } from '../parts/rests-on.tsx';
 import { TRACE } from '../trace/trace-text.ts';
-import { HandOverPart, isOfPart, PartsGone } from './hand-over-part.tsx';
-import { oneToSpareText } from './odds-text.ts';
-import { OrderAsked } from './order-asked.tsx';
-import { OrderDrawings } from './order-drawings.tsx';
-import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
-import { WhatHoldsIt } from './order-limits.tsx';
-import { HowSure } from './order-odds.tsx';
-import { OrderProgress } from './order-progress.tsx';
 import {
   dueOf,
   isLate,
@@ -39,7 +31,15 @@ import {
   packingText,
   readyMessage,
   SLIP_WORDS,
-} from './order-text.ts';
+} from '../words/order-text.ts';
+import { HandOverPart, isOfPart, PartsGone } from './hand-over-part.tsx';
+import { oneToSpareText } from './odds-text.ts';
+import { OrderAsked } from './order-asked.tsx';
+import { OrderDrawings } from './order-drawings.tsx';
+import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
+import { WhatHoldsIt } from './order-limits.tsx';
+import { HowSure } from './order-odds.tsx';
+import { OrderProgress } from './order-progress.tsx';
 
 export interface OrderPageProps {
   model: OrderModel;

@@ -1,7 +1,7 @@
 import type { FC } from 'hono/jsx';
 import { Mark } from '../parts/mark.tsx';
+import { contentsText, isLate, packedLateText, standingText } from '../words/order-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
-import { contentsText, isLate, packedLateText, standingText } from './order-text.ts';
 import { OrderTrack } from './order-track.tsx';
 
 const waitingText = (order: OrderFacts, today: string): string => {

@@ -1,8 +1,8 @@
 import type { Child, FC } from 'hono/jsx';
 import { dayNumber } from '../../shared/time.ts';
 import { type DateTrackSizes, dateTrack, type TrackDays, trackSpan } from '../charts/date-track-geometry.ts';
+import { dueOf } from '../words/order-text.ts';
 import type { OrderFacts } from './order-facts.ts';
-import { dueOf } from './order-text.ts';
 
 const SIZES: DateTrackSizes = { width: 240, side: 7 };
 const HEIGHT = 18;

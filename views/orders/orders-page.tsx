@@ -11,8 +11,8 @@ import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching, searchQuery
 import { HeldNotices } from '../parts/held-notices.tsx';
 import { type DoneNotice, Notice } from '../parts/notice.tsx';
 import { countWord } from '../parts/quantity-text.ts';
+import { isLate } from '../words/order-text.ts';
 import { GOING_OUT } from './going-out-page.tsx';
-import { isLate } from './order-text.ts';
 import { OrdersFound, WHICH_WORDS } from './orders-found.tsx';
 
 /** "Eight orders by Sat 15 May, one of them late." */

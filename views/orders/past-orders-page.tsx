@@ -6,8 +6,8 @@ import { dayText } from '../parts/day-text.ts';
 import { AnswerPlace, choicesOf, FindForm, FoundAnswer, isSearching } from '../parts/find-form.tsx';
 import { countWord } from '../parts/quantity-text.ts';
 import { SEASON } from '../season/season-text.ts';
+import { agreedText, contentsText } from '../words/order-text.ts';
 import { type OrderFacts, orderName, orderPath } from './order-facts.ts';
-import { agreedText, contentsText } from './order-text.ts';
 import { PAST_WORDS } from './orders-found.tsx';
 
 const endText = ({ status, handedOverOn }: OrderFacts, today: string): string => {

@@ -1,10 +1,9 @@
 import type { Child, FC } from 'hono/jsx';
-import { listText } from '../../shared/list-text.ts';
 import type { FormState } from '../../src/usecases/plan/save-edit.ts';
+import { effectText, type MovedPromise } from '../words/moved-text.ts';
 import { Button, ButtonLink } from './button.tsx';
 import { FormErrors } from './field.tsx';
-import { type MovedPromise, Moves, ordersText } from './moves.tsx';
-import { countWord } from './quantity-text.ts';
+import { Moves } from './moves.tsx';
 
 /** What a field shows: what was typed once the form was sent, what is stored before. */
 export const shownIn = (state: FormState, name: string, stored: string | number | null | undefined): string =>
@@ -13,21 +12,6 @@ export const shownIn = (state: FormState, name: string, stored: string | number 
 /** Whether a box is ticked: a form does not send those that are not. */
 export const tickedIn = (state: FormState, name: string, stored: boolean): boolean =>
   state.typed ? state.typed[name] !== undefined : stored;
-
-const counted = (count: number, one: string, many: string): string[] =>
-  count === 0 ? [] : [`${countWord(count).toLowerCase()} ${count === 1 ? one : many}`];
-
-/** "This moves two promises.", "… one promise and one date wanted.", "… the day by plan of one order, and no date given." */
-export const effectText = (moved: readonly Pick<MovedPromise, 'kind' | 'isWanted'>[]): string => {
-  const spoken = moved.filter(({ kind }) => kind !== 'planned');
-  if (spoken.length === 0) return `This moves the day by plan of ${ordersText(moved.length)}, and no date given.`;
-  const wanted = spoken.filter(({ isWanted }) => isWanted).length;
-  const each = [
-    ...counted(spoken.length - wanted, 'promise', 'promises'),
-    ...counted(wanted, 'date wanted', 'dates wanted'),
-  ];
-  return `This moves ${listText(each)}.`;
-};
 
 /** On top of a form that was sent: what saving it would move, with the buttons below it, or what was wrong with it. */
 export const FormAnswer: FC<{ state: FormState; today: string; children?: Child }> = ({ state, today, children }) =>

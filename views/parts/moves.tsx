@@ -1,46 +1,10 @@
 import type { FC } from 'hono/jsx';
-import { daysText } from '../../shared/days-text.ts';
-import { plural } from '../../shared/plural.ts';
-import { dayNumber } from '../../shared/time.ts';
-import type { ShownChange } from '../../src/usecases/changes/show-change.ts';
+import { type MovedPromise, moveMessage, moveText, ordersText, standingText } from '../words/moved-text.ts';
 import { CopyMessage } from './copy-message.tsx';
 import { dayText } from './day-text.ts';
 import { LongList } from './long-list.tsx';
-import { countWord } from './quantity-text.ts';
-
-/** An order whose date by plan moved. `from` or `to` is null when it could not, or cannot now, be made. */
-export type MovedPromise = ShownChange['moved'][number];
 
 const nameOf = (moved: MovedPromise) => moved.customer ?? `Order ${moved.order}`;
-
-/** "7 days later", "2 days sooner", "can't be made now", "can be made again". */
-export const moveText = (from: string | null, to: string | null): string => {
-  if (to === null) return "can't be made now";
-  if (from === null) return 'can be made again';
-  const days = dayNumber(to) - dayNumber(from);
-  return `${daysText(Math.abs(days))} ${days > 0 ? 'later' : 'sooner'}`;
-};
-
-/** What to write to the customer. It never promises more than "by today's plan". */
-export const moveMessage = (moved: MovedPromise, today: string): string => {
-  const hello = moved.customer ? `Hello ${moved.customer}. ` : '';
-  const told = moved.promisedOn ? `We had said ${dayText(moved.promisedOn, today)}. ` : '';
-  if (moved.to === null)
-    return `${hello}${told}By today's plan we can't give a date for your order ${moved.order} just now. We will write as soon as we can.`;
-  const ready = `By today's plan your order ${moved.order} will be ready ${dayText(moved.to, today)}`;
-  const before = moved.from && !moved.promisedOn ? `, ${moveText(moved.from, moved.to)} than the plan was before` : '';
-  return `${hello}${told}${ready}${before}.`;
-};
-
-/** How it stands to the date given, or else asked for, where that is worth a word. */
-export const standingText = ({
-  daysLate,
-  isWanted,
-  kind,
-}: Pick<MovedPromise, 'daysLate' | 'isWanted' | 'kind'>): string => {
-  if (daysLate) return `; ${daysText(daysLate)} after the date ${isWanted ? 'wanted' : 'given'}`;
-  return kind === 'spare' ? '; no day left to spare' : '';
-};
 
 /** Whether there is something to write to the customer: a day by plan that moves within the date promised is not his. */
 const isNews = ({ kind, promisedOn }: MovedPromise): boolean =>
@@ -67,9 +31,6 @@ const Move: FC<{ moved: MovedPromise } & MoveProps> = ({ moved, today, ahead }) 
     </li>
   );
 };
-
-/** "one order", "three orders" */
-export const ordersText = (count: number): string => `${countWord(count).toLowerCase()} ${plural(count, 'order')}`;
 
 /** "The day by plan of three orders moved, and no date given did.": for what is not worth interrupting anybody. */
 const quietText = (planned: number, given: number, ahead = false): string => {

@@ -3,8 +3,8 @@ import type { Effect, RefusedForm } from '../../src/usecases/plan/save-edit.ts';
 import type { SessionHours } from '../../src/usecases/today/hours-facts.ts';
 import { Button, ButtonLink } from '../parts/button.tsx';
 import { TextField, Wrong } from '../parts/field.tsx';
-import { effectText } from '../parts/form-state.tsx';
 import { Moves } from '../parts/moves.tsx';
+import { effectText } from '../words/moved-text.ts';
 import { leftOutText, morePiecesText } from './hours-text.ts';
 import { refusedAt, WorkForm } from './work-form.tsx';
 

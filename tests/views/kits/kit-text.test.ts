@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import type { KitFacts } from '../../../src/usecases/kits/kit-model.ts';
-import { kitAnswer, kitNote, loadsAnswer, loadText, meetingText, pinsText } from '../../../views/kits/kit-text.ts';
+import { kitAnswer, kitNote, meetingText, pinsText } from '../../../views/kits/kit-text.ts';
+import { loadsAnswer, loadText } from '../../../views/words/loads-text.ts';
 
 const pins = {
   count: 6,

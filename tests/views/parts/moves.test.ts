@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { effectText } from '../../../views/parts/form-state.tsx';
-import { type MovedPromise, Moves, moveMessage, moveText, standingText } from '../../../views/parts/moves.tsx';
+import { Moves } from '../../../views/parts/moves.tsx';
+import { effectText, type MovedPromise, moveMessage, moveText, standingText } from '../../../views/words/moved-text.ts';
 
 const today = '2027-04-05';
 const moved: MovedPromise = {

@@ -1,9 +1,9 @@
 import { daysText } from '../../shared/days-text.ts';
 import type { Slip } from '../../shared/order.ts';
 import { dayNumber } from '../../shared/time.ts';
+import type { OrderFacts } from '../orders/order-facts.ts';
 import { dayText, spareText } from '../parts/day-text.ts';
 import { quantityText } from '../parts/quantity-text.ts';
-import type { OrderFacts } from './order-facts.ts';
 
 /** The date an order is measured by: the one given to the customer, else the one they asked for. */
 export const dueOf = ({ promisedOn, wantedOn }: Pick<OrderFacts, 'promisedOn' | 'wantedOn'>): string | null =>

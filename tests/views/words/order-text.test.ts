@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { OrderFacts } from '../../../views/orders/order-facts.ts';
-import { contentsText, isLate, readyMessage, standingText } from '../../../views/orders/order-text.ts';
 import { pastAnswer } from '../../../views/orders/past-orders-page.tsx';
+import { contentsText, isLate, readyMessage, standingText } from '../../../views/words/order-text.ts';
 
 const today = '2027-04-05';
 const order: OrderFacts = {
