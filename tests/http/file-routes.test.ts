@@ -279,6 +279,14 @@ describe('orders from a spreadsheet', () => {
 describe('what a spreadsheet does to a file', () => {
   const csv = (text: string) => new Uint8Array([...text].map((letter) => letter.charCodeAt(0)));
 
+  test('a day that could be two is read as the days of the other columns are', async () => {
+    const screens = await demoScreens();
+    const file = 'order,promised,held until\n27-010,05/29/2027,\n27-017,05/08/2027,04/09/2027\n';
+    expect(await textOf(await look(screens, file, 'orders.csv'))).toContain('would change this: 1 changed.');
+    const alone = await textOf(await look(screens, file.replace('05/29', '05/08'), 'orders.csv'));
+    expect(alone).toContain('can be read two ways');
+  });
+
   test('a title above the columns is passed over, and rows are counted with it', async () => {
     const screens = await demoScreens();
     const title = 'Stock of the yard, April,,\r\n,,,\r\n';

@@ -8,6 +8,8 @@ export interface Column {
   means: string;
   /** A new row has to have it. */
   needed?: true;
+  /** Its cells are days. */
+  days?: true;
 }
 
 /** The columns of each table in a maker's words; the first one says which entry a row is about. */
@@ -22,10 +24,10 @@ export const COLUMNS: Readonly<Record<TableKind, readonly Column[]>> = {
         'How many of what, apart by semicolons: "2 x Planter; 3 x Panel 900". A name with a semicolon in it goes in quotation marks.',
       needed: true,
     },
-    { name: 'wanted', means: 'The day they would like it.' },
-    { name: 'not before', means: 'The day before which nothing is poured for it, where there is one.' },
-    { name: 'promised', means: 'The day you promised.' },
-    { name: 'held until', means: 'For a date only held: until the end of which day.' },
+    { name: 'wanted', means: 'The day they would like it.', days: true },
+    { name: 'not before', means: 'The day before which nothing is poured for it, where there is one.', days: true },
+    { name: 'promised', means: 'The day you promised.', days: true },
+    { name: 'held until', means: 'For a date only held: until the end of which day.', days: true },
     { name: 'can it slip', means: 'not, rather not, or yes. Left empty it is rather not.' },
     { name: 'note', means: 'Anything else.' },
   ],
@@ -64,6 +66,12 @@ export const COLUMNS: Readonly<Record<TableKind, readonly Column[]>> = {
     },
   ],
 };
+
+/** The columns whose cells are days. */
+export const DAY_COLUMNS: readonly string[] = Object.values(COLUMNS)
+  .flat()
+  .filter(({ days }) => days)
+  .map(({ name }) => name);
 
 /** What each table is called at its key, for a file that fits none. */
 export const columnNames = (kind: TableKind): string[] => COLUMNS[kind].map(({ name }) => name);

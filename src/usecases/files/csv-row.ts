@@ -4,6 +4,7 @@ import { moneyOfCell, wholeOfCell } from '../../engine/csv/cells.ts';
 import { type CellOrder, dateOfCell, orderOfCells } from '../../engine/csv/date-cells.ts';
 import type { Csv, CsvRow } from '../../engine/csv/read-csv.ts';
 import type { Reading } from '../../engine/units/reading.ts';
+import { DAY_COLUMNS } from './csv-columns.ts';
 
 /** Reads the cells of one row by their columns; what is wrong is written down with the row and the column. */
 export interface RowReader {
@@ -22,17 +23,23 @@ export interface RowReader {
 
 export const cellPath = (row: number, column: string): string => `row ${row}, column ${column}`;
 
-/** Looked through once for each column of a file, which may have many rows. */
-const known = new WeakMap<Csv, Map<number, CellOrder | null>>();
+/** Looked through once for each column of a file, which may have many rows, and once for all columns of days. */
+const known = new WeakMap<Csv, Map<string, CellOrder | null>>();
 
-/** What the other dates of a column say of the order of day and month. */
-const orderOfColumn = (csv: Csv, place: number): CellOrder | null => {
-  const orders = known.get(csv) ?? new Map<number, CellOrder | null>();
+const orderIn = (csv: Csv, columns: readonly string[], some: readonly string[]): CellOrder | null => {
+  const orders = known.get(csv) ?? new Map<string, CellOrder | null>();
   known.set(csv, orders);
-  const order = orders.has(place) ? orders.get(place)! : orderOfCells(csv.rows.map(({ cells }) => cells[place] ?? ''));
-  orders.set(place, order);
+  const key = some.join('\n');
+  const places = some.map((column) => columns.indexOf(column));
+  const cells = () => csv.rows.flatMap((row) => places.map((place) => row.cells[place] ?? ''));
+  const order = orders.has(key) ? orders.get(key)! : orderOfCells(cells());
+  orders.set(key, order);
   return order;
 };
+
+/** What the other dates of a column say of the order of day and month, or else those of all columns: one program wrote them. */
+const orderOfColumn = (csv: Csv, columns: readonly string[], column: string): CellOrder | null =>
+  orderIn(csv, columns, [column]) ?? orderIn(csv, columns, DAY_COLUMNS);
 
 export const rowReader = (csv: Csv, columns: readonly string[], row: CsvRow, faults: Fault[]): RowReader => {
   const { dialect } = csv;
@@ -55,7 +62,7 @@ export const rowReader = (csv: Csv, columns: readonly string[], row: CsvRow, fau
     wrong,
     money: (column, none, currency) => read(column, none, (cell) => moneyOfCell(cell, dialect, currency)),
     whole: (column, none) => read(column, none, (cell) => wholeOfCell(cell, dialect)),
-    date: (column, none) => read(column, none, (cell) => dateOfCell(cell, orderOfColumn(csv, columns.indexOf(column)))),
+    date: (column, none) => read(column, none, (cell) => dateOfCell(cell, orderOfColumn(csv, columns, column))),
   };
 };
 
