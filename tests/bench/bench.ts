@@ -9,6 +9,7 @@ import { cutRows } from './cut.ts';
 import { earliestBench } from './earliest/earliest.ts';
 import { EXACT_SEEDS, exactRows, exactSummary } from './exact.ts';
 import { questionBench } from './exact-questions.ts';
+import { firefoxRows } from './firefox.ts';
 import { heightRows } from './heights.ts';
 import { htmlRows } from './html.ts';
 import { ifFirstRows } from './if-first.ts';
@@ -94,6 +95,7 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     print('Writers at once by a server', await remoteLossRows());
   },
   accessibility: async () => print('Errors of a second accessibility checker', await accessibilityRows()),
+  firefox: async (only) => print('The main jobs in Firefox', await firefoxRows(only)),
   heights: async (folder, only) => print('How high pages are', await heightRows(folder, only)),
   html: async () => print('Pages as a checker of HTML reads them', await htmlRows()),
   lighthouse: async (only) =>
@@ -116,6 +118,7 @@ const BY_NAME_ONLY = new Set([
   'calibration',
   'earliest',
   'exact',
+  'firefox',
   'heights',
   'html',
   'lighthouse',
