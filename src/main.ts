@@ -25,7 +25,7 @@ const QUESTION_LIMIT_MS = 20_000;
 /** Requests under way get this long to end before the server goes down without them. */
 const LAST_REQUESTS_MS = 3_000;
 
-const now = steadyClock(Date.now);
+const now = steadyClock(Date.now, console.error);
 
 const refuseToStart = (words: readonly string[]): never => {
   for (const line of words) console.error(line);
