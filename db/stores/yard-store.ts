@@ -279,6 +279,13 @@ export const updateYard = async (
 /** True while there is no yard: then the demo, or somebody's own, may go in. */
 export const isEmpty = async (tx: Tx): Promise<boolean> => (await tx.select({ id: yards.id }).from(yards)).length === 0;
 
+/** The yard's time zone. Throws while there is no yard. */
+export const zoneOfYard = async (tx: Tx): Promise<string> => {
+  const [row] = await tx.select({ timeZone: yards.timeZone }).from(yards);
+  if (!row) throw new Error('The database holds no yard.');
+  return row.timeZone;
+};
+
 /** How many hours before a session begins all of it becomes fixed; 0 when they never do ahead of it. */
 export const fixedHours = async (tx: Tx): Promise<number> => {
   const [row] = await tx.select({ hours: yards.fixedHours }).from(yards);

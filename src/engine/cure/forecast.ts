@@ -25,6 +25,15 @@ const extremes = (steps: readonly Step[]): number[] =>
       : present([next_6_hours.details.air_temperature_min, next_6_hours.details.air_temperature_max])),
   ]);
 
+const stepsByDate = (steps: readonly Step[], timeZone: string): ReadonlyMap<string, Step[]> => {
+  const byDate = new Map<string, Step[]>();
+  for (const step of steps) {
+    const date = todayIn({ yard: { timeZone, now: step.time } });
+    byDate.set(date, [...(byDate.get(date) ?? []), step]);
+  }
+  return byDate;
+};
+
 /**
  * The days that a forecast says enough of, from the early morning to the afternoon of the zone: lowest and highest in °C, the
  * strongest wind in km/h, the driest air in percent, all rain in mm. For planning only.
@@ -35,9 +44,10 @@ export const daysOfForecast = (
   { properties: { timeseries } }: ForecastAnswer,
   timeZone: string,
   dates: readonly string[],
-): WeatherDay[] =>
-  dates.flatMap((date): WeatherDay[] => {
-    const steps = timeseries.filter(({ time }) => todayIn({ yard: { timeZone, now: time } }) === date);
+): WeatherDay[] => {
+  const byDate = stepsByDate(timeseries, timeZone);
+  return dates.flatMap((date): WeatherDay[] => {
+    const steps = byDate.get(date) ?? [];
     const clocks = steps.map(({ time }) => clockMinutes(clockIn(timeZone, time)));
     if (Math.min(...clocks) > FIRST_BY || Math.max(...clocks) < LAST_FROM) return [];
     const temperatures = extremes(steps);
@@ -53,3 +63,4 @@ export const daysOfForecast = (
       },
     ];
   });
+};

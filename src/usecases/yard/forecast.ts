@@ -1,5 +1,5 @@
 import { forecastPlace, setForecastPlace } from '../../../db/stores/habits-store.ts';
-import { loadYardFile } from '../../../db/stores/yard-store.ts';
+import { zoneOfYard } from '../../../db/stores/yard-store.ts';
 import { type ForecastPlace, forecastPlace as placeShape } from '../../../shared/forecast.ts';
 import type { WeatherDay } from '../../../shared/temperature.ts';
 import { daysOfForecast } from '../../engine/cure/forecast.ts';
@@ -45,7 +45,7 @@ export const switchForecast = (context: UseCaseContext, place: ForecastPlace | n
 export const askForecast = async (context: UseCaseContext): Promise<Outcome<WeatherDay[]>> => {
   const { place, timeZone } = await context.database.read(async (tx) => ({
     place: await forecastPlace(tx),
-    timeZone: (await loadYardFile(tx, context.now)).yard.timeZone,
+    timeZone: await zoneOfYard(tx),
   }));
   if (!place || !context.forecast) return refuse('forecast', 'No forecast is switched on.');
   const answer = await context.forecast(place);
