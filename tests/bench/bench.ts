@@ -77,10 +77,12 @@ const sections: Record<string, (argument?: string, ...more: string[]) => void | 
     print('Odds of a date, in process, warm, medians', oddsSpeedRows());
     print('Days said with odds, and how often they were kept', oddsRows(Number(yards ?? SOME_YARDS)));
   },
-  calibration: (yards, first, only, breaks) =>
+  calibration: (yards, first, only, breaks, file) =>
     print(
       'Promises by odds, lived through',
-      calibrationRows(Number(yards ?? SOME_LIVED), { first: Number(first ?? 0), only, breaks: breaks === 'breaks' }),
+      calibrationRows(Number(yards ?? SOME_LIVED), {
+        ...{ first: Number(first ?? 0), only, breaks: breaks === 'breaks', file },
+      }),
     ),
   requests: async (only) => {
     for (const [orders, moulds] of REQUEST_YARDS.filter(([orders]) => !only || orders === Number(only)))

@@ -16,10 +16,17 @@ import { lateWork } from '../../../src/usecases/plan/late-work.ts';
 import { standingPours } from '../../../src/usecases/plan/standing-pours.ts';
 import { diceFor } from '../season/chance.ts';
 import { daysAfter, daysBetween } from '../season/clock.ts';
+import { planFileByHand, promisedByHand } from '../season/hand-plan.ts';
 import { askedOn, dayOf, type Hidden, type HiddenYard } from './hidden-yard.ts';
 
-/** How a yard promises: by odds, or with so many sessions in hand and without a record. */
-export type Policy = { odds: PromiseOdds } | { sessions: number };
+/**
+ * How a yard promises: by odds; with so many sessions in hand and without a record; or by hand, with so many sessions in hand
+ * after the day that a plan by whiteboard has for the order behind all others.
+ */
+export type Policy = { odds: PromiseOdds } | { sessions: number } | { byHand: number };
+
+const sessionsOf = (policy: Policy): number =>
+  'odds' in policy ? 1 : 'sessions' in policy ? policy.sessions : policy.byHand;
 
 /** A date that was promised, and what became of it. */
 export interface Promised {
@@ -51,14 +58,19 @@ class LivedYard {
   private readonly said = new Map<object, string>();
   private count = 0;
 
-  constructor({ hidden, yard, record }: HiddenYard, policy: Policy) {
+  constructor(
+    { hidden, yard, record }: HiddenYard,
+    private readonly policy: Policy,
+  ) {
     this.hidden = hidden;
     this.record = structuredClone(record);
-    const own =
-      'odds' in policy ? { promiseOdds: policy.odds, sessionsInHand: 1 } : { sessionsInHand: policy.sessions };
     this.yard = {
       ...yard,
-      yard: { ...yard.yard, ...own },
+      yard: {
+        ...yard.yard,
+        sessionsInHand: sessionsOf(policy),
+        ...('odds' in policy && { promiseOdds: policy.odds }),
+      },
       ...('odds' in policy ? { record: this.record } : {}),
     };
   }
@@ -92,10 +104,15 @@ class LivedYard {
   }
 
   private replan(date: string): void {
+    if ('byHand' in this.policy) this.plan = planFileByHand(this.yard);
+    else this.planBeside();
+    this.buy(date);
+  }
+
+  private planBeside(): void {
     const given = this.yard.orders.map(({ id }) => id);
     const { plan, memory } = computeHere('quick plan', { ...this.beside(), given });
     [this.plan, this.memory] = [plan, memory];
-    this.buy(date);
   }
 
   /** What is to be ordered by today is. */
@@ -215,21 +232,33 @@ class LivedYard {
     this.setNow(date, '13:00');
   }
 
-  private take(date: string, lines: Order['lines']): void {
-    const order: Order = { id: 'asked', weight: 3, lines };
+  /** The day that is promised for an order, with the planned one; null where it cannot be made. */
+  private told(order: Order): Pick<Promised, 'promisedOn' | 'plannedOn' | 'said'> | null {
+    if ('byHand' in this.policy) {
+      const { completesAt, completesOn } =
+        planFileByHand({ ...this.yard, orders: [...this.yard.orders, order] }).orders.find(
+          ({ id }) => id === order.id,
+        ) ?? {};
+      const promisedOn = completesAt === undefined ? null : promisedByHand(this.yard, completesAt);
+      return promisedOn === null ? null : { promisedOn, plannedOn: completesOn!, said: null };
+    }
     const { quote, odds } = quoteWithMore(this.beside().yard, order, this.beside());
     const promisedOn = quote.promiseOn ?? quote.earliestOn;
-    if (promisedOn === null) return;
+    if (promisedOn === null) return null;
+    const by = odds?.days.filter(({ on }) => on <= promisedOn).at(-1)?.by ?? 0;
+    return { promisedOn, plannedOn: quote.earliestOn!, said: odds && by / odds.draws };
+  }
+
+  private take(date: string, lines: Order['lines']): void {
+    const order: Order = { id: 'asked', weight: 3, lines };
+    const told = this.told(order);
+    if (!told) return;
     this.count++;
     const id = `27-${String(this.count).padStart(4, '0')}`;
-    const by = odds?.days.filter(({ on }) => on <= promisedOn).at(-1)?.by ?? 0;
-    const promise = {
-      ...{ takenOn: date, promisedOn, plannedOn: quote.earliestOn!, readyOn: '' },
-      said: odds && by / odds.draws,
-    };
+    const promise = { takenOn: date, ...told, readyOn: '' };
     this.promises.push(promise);
     this.open.set(id, promise);
-    this.yard = { ...this.yard, orders: [...this.yard.orders, { ...order, id, due: promisedOn }] };
+    this.yard = { ...this.yard, orders: [...this.yard.orders, { ...order, id, due: told.promisedOn }] };
     this.replan(date);
   }
 
