@@ -46,7 +46,9 @@ const limitsOf = ({ problem }: DecoderState, present: Present, guard: Guard): nu
   return days.map((day, o) => Math.min(day, lastDayOf(problem, present.until[o]!)));
 };
 
-const lastDayOf = ({ calendar }: Problem, until: number): number => (until >= NEVER ? NEVER : calendar.dayOf(until));
+/** What is complete by then waits for its hand-over day, which may be days later. */
+const lastDayOf = (problem: Problem, until: number): number =>
+  until >= NEVER ? NEVER : handoverOn(problem, Math.min(until, problem.horizonEnd - 1));
 
 /** Whether the plan in `state` keeps all that is guarded, as far as the present one does. */
 const holds = (state: DecoderState, present: Present, guard: Guard): boolean => {

@@ -7,6 +7,7 @@ import { type DecoderState, decoderStateOf } from '../decoder/decoder-state.ts';
 import { type Dispatch, dispatchOf } from '../decoder/dispatch.ts';
 import { NEVER, NONE, type Problem } from '../decoder/problem.ts';
 import { settle } from '../decoder/settle.ts';
+import { beliefsOf } from '../odds/beliefs.ts';
 import { dispatchFrom, type PlanMemory } from '../search/memory.ts';
 import { quickSearch } from '../search/quick.ts';
 import { standingDeal } from '../standing/standing-deal.ts';
@@ -45,10 +46,19 @@ export const daysAfterAim = (state: DecoderState): number[] =>
     return aimDay >= NEVER ? 0 : Math.max(0, handoverOn(state.problem, completesAt) - aimDay);
   });
 
+/**
+ * Where dates are promised by their odds, all that an order has in hand was counted on when its date was told, and not only the
+ * sessions that the yard keeps. More than so many hold up no promise that can be chosen (`npm run bench -- calibration`).
+ */
+const COUNTED_ON = 6;
+
+const mostInHand = ({ yard: { yard, record } }: Problem): number =>
+  record && beliefsOf(record).isEnough ? Math.max(COUNTED_ON, yard.sessionsInHand) : yard.sessionsInHand;
+
 /** Until when an order complete at a minute keeps the sessions it has in hand before its date; NEVER where it has none. */
-const keepsInHandUntil = (problem: Problem, dueDay: number, completesAt: number): number => {
+const keepsInHandUntil = (problem: Problem, most: number, dueDay: number, completesAt: number): number => {
   if (dueDay >= NEVER || completesAt === NONE) return NEVER;
-  for (let sessions = problem.yard.yard.sessionsInHand; sessions > 0; sessions--) {
+  for (let sessions = most; sessions > 0; sessions--) {
     const until = completeInHand(problem, dueDay, sessions);
     if (completesAt <= until) return until;
   }
@@ -57,10 +67,12 @@ const keepsInHandUntil = (problem: Problem, dueDay: number, completesAt: number)
 
 /**
  * By order: until when each keeps as many sessions in hand before the date it was given as it has, up to those that the yard
- * keeps.
+ * keeps, or that its odds count on.
  */
-const inHandUntil = ({ problem, orders }: DecoderState): number[] =>
-  problem.orders.map(({ dueDay }, o) => keepsInHandUntil(problem, dueDay, orders.completesAt[o]!));
+const inHandUntil = ({ problem, orders }: DecoderState): number[] => {
+  const most = mostInHand(problem);
+  return problem.orders.map(({ dueDay }, o) => keepsInHandUntil(problem, most, dueDay, orders.completesAt[o]!));
+};
 
 /** A dispatch in which pieces go to whom they were for by the plan that stands, where there is one. */
 export const dealtAs = (state: DecoderState, dispatch: Dispatch, near: PlanFile | undefined): Dispatch =>

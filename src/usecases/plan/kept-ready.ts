@@ -24,6 +24,14 @@ export const piecesOfKept = (lines: readonly KeptLine[], yard: Pick<YardFile, 'k
 export const keptReadyOf = async (tx: Tx, yard: Pick<YardFile, 'kits' | 'materials'>): Promise<KeptReady[]> =>
   piecesOfKept(await keptLines(tx), yard);
 
+/** What went wrong so far, where enough of it is on record to promise by; else null. */
+export const enoughRecordOf = async (tx: Tx, yard: YardFile): Promise<YardRecord | null> => {
+  // Most yards end here: all records are read only where there are enough of them.
+  if ((await countOfRecords(tx, 'stripped')) < ENOUGH_RECORD.pieces) return null;
+  const record = yard.record ?? (await yardRecord(tx, yard));
+  return beliefsOf(record).isEnough ? record : null;
+};
+
 /**
  * What went wrong so far, where pieces to spare are poured by it: always, never, or once enough is on record, as the yard says.
  * Null where none are.
@@ -31,10 +39,7 @@ export const keptReadyOf = async (tx: Tx, yard: Pick<YardFile, 'kits' | 'materia
 export const sparesByOf = async (tx: Tx, yard: YardFile): Promise<YardRecord | null> => {
   const { spares = USUAL_SPARES } = await habitsOfYard(tx);
   if (spares === 'never') return null;
-  // Most yards end here: all records are read only where there are enough of them.
-  if (spares === 'recorded' && (await countOfRecords(tx, 'stripped')) < ENOUGH_RECORD.pieces) return null;
-  const record = yard.record ?? (await yardRecord(tx, yard));
-  return spares === 'always' || beliefsOf(record).isEnough ? record : null;
+  return spares === 'always' ? (yard.record ?? yardRecord(tx, yard)) : enoughRecordOf(tx, yard);
 };
 
 /** What is poured behind all orders: to stand ready, and by what pieces to spare. */

@@ -6,6 +6,7 @@ import type { LateTaken, PlanOfWork } from '../../../shared/late-work.ts';
 import type { Keep, PlanFile } from '../../../shared/plan.ts';
 import { type Minute, minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { YardRecord } from '../../../shared/yard-record.ts';
 import { asOf } from '../../engine/book/as-of.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { FoundLonger } from '../../engine/quote/longer.ts';
@@ -18,7 +19,7 @@ import { type CachedPlan, cachedPlan, fileAt } from './cached-plan.ts';
 import { dropsOf, type Fixing, fixedMixes, fixedPlan, type StoredDrop, withKeep } from './fixed-plan.ts';
 import { foundForNew } from './kept-answers.ts';
 import { isNoWorse } from './kept-later.ts';
-import { type BehindOrders, behindOrders } from './kept-ready.ts';
+import { type BehindOrders, behindOrders, enoughRecordOf } from './kept-ready.ts';
 import { NO_WORK, workOfPlan } from './late-work.ts';
 import { withLateBack } from './late-work-back.ts';
 import type { LateWorkDone } from './late-work-done.ts';
@@ -147,6 +148,8 @@ export interface Remaking {
   /** Orders with a date that was given. */
   given: string[];
   behind: BehindOrders;
+  /** What went wrong so far, where dates are promised by it. */
+  record: YardRecord | null;
   anew: string | null;
   fixing: Fixing;
   longer: FoundLonger | undefined;
@@ -169,11 +172,12 @@ export const readForRemake = async (
   const worked = asWorked(asOf(file, now), before, work, notDone);
   const hours = await fixedHours(tx);
   const given = givenOrders(await promisedDays(tx));
-  const behind = await behindOrders(tx, file);
+  const record = await enoughRecordOf(tx, file);
+  const behind = await behindOrders(tx, record ? { ...file, record } : file);
   const anew = unfixed.anew ?? (sameData ? fixingFrom(worked.yard, before, hours).anew : null);
   const fixing = { ...fixingFrom(worked.yard, before, hours), anew, ...(instead ? { instead } : {}) };
   const longer = foundForNew(database, worked.yard.orders, startingFrom(before).memory);
-  return { now, before, file, madeFrom, worked, hours, given, behind, anew, fixing, longer };
+  return { now, before, file, madeFrom, worked, hours, given, behind, record, anew, fixing, longer };
 };
 
 type QuickPlan = Computations['quick plan'];
@@ -181,13 +185,17 @@ type QuickPlan = Computations['quick plan'];
 type PlanQuickly = (question: QuickPlan['question']) => Promise<QuickPlan['answer'] | null>;
 
 /** The plan that a remake comes to; null where it was given up. */
-const planned = async ({ before, worked, given, behind, fixing, longer }: Remaking, planQuickly: PlanQuickly) => {
+const planned = async (
+  { before, worked, given, behind, record, fixing, longer }: Remaking,
+  planQuickly: PlanQuickly,
+) => {
   const plannedOn = async (from: Fixing) => {
     const fixed = fixedPlan(from);
     const standing = standingPours(from, fixed.keep);
     await yieldThread();
     const stands = standing ? { standing, given } : {};
-    const kept = { yard: withKeep(worked.yard, fixed.keep), ...startingFrom(before), ...stands, ...behind };
+    const yard = { ...withKeep(worked.yard, fixed.keep), ...(record && { record }) };
+    const kept = { yard, ...startingFrom(before), ...stands, ...behind };
     const question = { ...kept, ...(longer ? { longer } : {}) };
     const answer = await planQuickly(question);
     return answer && { fixed, ...answer };
