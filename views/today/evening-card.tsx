@@ -7,6 +7,7 @@ import { EveningLists } from './evening-lists.tsx';
 import { eveningAnswer } from './evening-text.ts';
 import { isGoneOnIn, OtherPartsOfToday, stepsOfToday } from './part-of-today.tsx';
 import { StepView } from './step-view.tsx';
+import { sparesTodayText } from './today-text.ts';
 
 export const EVENING = '/today/evening';
 
@@ -26,6 +27,7 @@ export const EveningCard: FC<EveningCardProps> = ({ model, refused }) => {
     <section class="evening">
       <h2>{eveningAnswer(evening)}</h2>
       <EveningLists evening={evening} folded />
+      {evening.spares.length > 0 && <p class="quiet">{sparesTodayText(evening.spares)}</p>}
       <div class="folds">
         {moulds.length > 0 && (
           <details class="message" id="already" open={isGoneOnIn(model, 'already') || moulds.some(isMine)}>

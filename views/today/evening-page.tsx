@@ -7,7 +7,7 @@ import { EveningLists } from './evening-lists.tsx';
 import { eveningAnswer } from './evening-text.ts';
 import { FrostLine } from './frost-line.tsx';
 import { CUTTING, PaperCautions } from './step-caution.tsx';
-import { coatText, prepText } from './today-text.ts';
+import { coatText, prepText, sparesTodayText } from './today-text.ts';
 
 /** What is got ready before the next session with mixes, on one sheet of paper. */
 export const EveningPage: FC<{ model: EveningModel }> = ({ model: { evening, today, yardName } }) => {
@@ -34,6 +34,7 @@ export const EveningPage: FC<{ model: EveningModel }> = ({ model: { evening, tod
       </p>
       <h2 class="unseen">To get ready</h2>
       <EveningLists evening={evening} folded={false} />
+      {evening.spares.length > 0 && <p>{sparesTodayText(evening.spares)}</p>}
       {moulds.length > 0 && (
         <section>
           <h3>Coat or set up already, where there is time</h3>

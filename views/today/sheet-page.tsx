@@ -10,7 +10,7 @@ import { Amounts } from './amounts.tsx';
 import { FrostLine } from './frost-line.tsx';
 import { type SheetRow, sheetRecipes, sheetRows, sheetTurns } from './sheet-rows.ts';
 import { PaperCautions } from './step-caution.tsx';
-import { todayNote, toHaveReady } from './today-text.ts';
+import { sparesTodayText, todayNote, toHaveReady } from './today-text.ts';
 
 export const SHEET = '/today/sheet';
 
@@ -119,6 +119,7 @@ export const SheetPage: FC<{ model: SheetModel }> = ({ model }) => {
           <strong>{mix}:</strong> {slip}.
         </p>
       ))}
+      {model.spares.length > 0 && <p>{sparesTodayText(model.spares)}</p>}
       <Done done={model.done} />
       <div class="sheet-columns">
         <table class="sheet-rows">

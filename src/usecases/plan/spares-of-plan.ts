@@ -1,8 +1,10 @@
 import type { PlanFile } from '../../../shared/plan.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
+import type { Session } from '../../engine/calendar/sessions.ts';
 import { sparesWanted } from '../../engine/odds/spares.ts';
 import type { UseCaseContext } from '../core/context.ts';
 import { keptReadyOf, sparesByOf } from './kept-ready.ts';
+import { poursWithin } from './pour-minutes.ts';
 
 /** A piece that a plan has to spare. */
 export interface SparePlanned {
@@ -56,4 +58,25 @@ export const sparesOfPlan = async (
     if (strip) return [{ casting, name, orders, pour: null, on: strip.stripEnd.slice(0, 10) }];
     return freeOf(yard, plan, casting) > 0 ? [{ casting, name, orders, pour: null, on: 'there' as const }] : [];
   });
+};
+
+/** A piece to spare that is poured in a session, in which mould. */
+export interface SparePoured {
+  name: string;
+  mould: string;
+}
+
+/** The pieces to spare that are poured in a session. */
+export const sparesPouredIn = async (
+  context: UseCaseContext,
+  current: { plan: PlanFile; yard: YardFile },
+  session: Session,
+): Promise<SparePoured[]> => {
+  const forNobody = poursWithin(current.plan, 'fillStart', session).filter(({ order }) => order === undefined);
+  // All that went wrong is read to know of spares: not where nothing is poured that could be one.
+  if (forNobody.length === 0) return [];
+  const pours = new Set(forNobody.map(({ id }) => id));
+  return (await sparesOfPlan(context, current)).flatMap(({ name, pour }) =>
+    pour && pours.has(pour.id) ? [{ name, mould: pour.mould }] : [],
+  );
 };

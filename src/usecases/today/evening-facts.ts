@@ -3,6 +3,7 @@ import { minuteOf } from '../../../shared/time.ts';
 import type { YardFile } from '../../../shared/yard-file.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
 import type { Session } from '../../engine/calendar/sessions.ts';
+import type { SparePoured } from '../plan/spares-of-plan.ts';
 import { cutList, type StickFacts } from './cut-list.ts';
 import { hoursFacts, type SessionHours } from './hours-facts.ts';
 import { type MeshFacts, meshList } from './mesh-list.ts';
@@ -19,6 +20,8 @@ export interface EveningFacts {
   /** Moulds that can be coated now, and set up now: nothing is in them. */
   coats: readonly CoatStep[];
   preps: readonly PrepStep[];
+  /** Pieces of the session that no order asked for, in case one of an order is not good. */
+  spares: readonly SparePoured[];
   /** All of the session. */
   steps: readonly SessionStep[];
 }
@@ -42,7 +45,12 @@ const isReadied = (step: SessionStep): step is CoatStep | PrepStep =>
   (step.kind === 'coat' || step.kind === 'prep') && !step.waits;
 
 /** What is got ready before a session: what is cut and weighed, which moulds can be coated or set up, what is laid out. */
-export const eveningFacts = (plan: PlanFile, yard: YardFile, session: Session, shown: Shown): EveningFacts => {
+export const eveningFacts = (
+  plan: PlanFile,
+  yard: YardFile,
+  session: Session,
+  { spares, ...shown }: Shown & Pick<EveningFacts, 'spares'>,
+): EveningFacts => {
   const steps = sessionSteps(plan, yard, session, shown);
   const when = doneWhen(plan, session);
   const readied = steps.filter(isReadied);
@@ -53,6 +61,6 @@ export const eveningFacts = (plan: PlanFile, yard: YardFile, session: Session, s
     recipes: recipesOf(steps, yard, shown),
     coats: readied.filter((step): step is CoatStep => step.kind === 'coat'),
     preps: readied.filter((step): step is PrepStep => step.kind === 'prep'),
-    steps,
+    ...{ spares, steps },
   };
 };

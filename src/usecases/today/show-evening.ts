@@ -2,6 +2,7 @@ import { unitsOfYard } from '../../../db/stores/units-store.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { sparesPouredIn } from '../plan/spares-of-plan.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { type EveningFacts, eveningFacts } from './evening-facts.ts';
 import { sessionForWall } from './session-for-wall.ts';
@@ -20,9 +21,10 @@ export const showEvening = async (context: UseCaseContext): Promise<EveningModel
     waters: await watersOfYard(tx),
   }));
   const session = sessionForWall(plan, yard);
+  const spares = session ? await sparesPouredIn(context, { plan, yard }, session) : [];
   return {
     yardName: yard.yard.name,
     today: today(yard.yard.timeZone, context.now),
-    evening: session && eveningFacts(plan, yard, session, shown),
+    evening: session && eveningFacts(plan, yard, session, { ...shown, spares }),
   };
 };

@@ -7,6 +7,7 @@ import type { PageHead } from '../core/page-parts.ts';
 import { lateSteps } from '../plan/late-steps.ts';
 import { workOfPlan, workUnderWay } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
+import { type SparePoured, sparesPouredIn } from '../plan/spares-of-plan.ts';
 import { watersOfYard } from '../yard/mix-water.ts';
 import { doneOnDay } from './done-today.ts';
 import { hoursFacts, type SessionHours } from './hours-facts.ts';
@@ -24,6 +25,8 @@ export interface SheetModel extends PageHead {
   session: SessionHours | null;
   steps: readonly SessionStep[];
   lastMix: readonly LastMix[];
+  /** Pieces of it that no order asked for. */
+  spares: readonly SparePoured[];
   /** The names of the steps that are under way. */
   begun: readonly string[];
   /** What was recorded of it so far. */
@@ -50,6 +53,7 @@ export const showSheet = async (context: UseCaseContext): Promise<SheetModel> =>
     session: session && hoursFacts(session, calendar),
     steps: session ? sessionSteps(plan, yard, session, written) : [],
     lastMix: mixes.map(({ mix, at }) => ({ mix, at: calendar.instantText(at) })),
+    spares: session ? await sparesPouredIn(context, { plan, yard }, session) : [],
     begun: underWay ? lateSteps(underWay).map(({ name }) => name) : [],
     done: isToday ? doneOnDay(written.changes, minuteOf(context.now), calendar, DONE_KINDS) : [],
   };

@@ -21,7 +21,6 @@ import { curingTimesOf, pieceMayBeStripped } from '../../engine/book/curing-time
 import { linesLeft, packMinutesOf } from '../../engine/book/goods.ts';
 import { isMendedByDay, isOut } from '../../engine/book/mould-state.ts';
 import { calendarOf } from '../../engine/calendar/calendar.ts';
-import type { Session } from '../../engine/calendar/sessions.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
 import { customersByOrder } from '../core/customers-by-order.ts';
 import { yieldThread } from '../core/yield-thread.ts';
@@ -34,8 +33,7 @@ import { hoursChangedOn } from '../plan/hours-changed.ts';
 import { lateSteps } from '../plan/late-steps.ts';
 import { lateWork, workOfPlan } from '../plan/late-work.ts';
 import { currentPlan } from '../plan/make-plan.ts';
-import { poursWithin } from '../plan/pour-minutes.ts';
-import { sparesOfPlan } from '../plan/spares-of-plan.ts';
+import { sparesPouredIn } from '../plan/spares-of-plan.ts';
 import { leftField } from '../typed/left-typed.ts';
 import { measuresOf, shownAmount } from '../typed/measures.ts';
 import { bookOf } from '../typed/stock-book.ts';
@@ -173,30 +171,22 @@ const overdueNames = (yard: YardFile, { stored }: CachedPlan): string[] => {
 };
 
 /** Of the next session in which something is mixed, where that is tomorrow, or the next that has anything to do on any day. */
-const eveningBefore = (plan: PlanFile, yard: YardFile, day: string, shown: Shown): EveningFacts | null => {
+const eveningBefore = async (
+  context: UseCaseContext,
+  { plan, yard }: { plan: PlanFile; yard: YardFile },
+  day: string,
+  shown: Shown,
+): Promise<EveningFacts | null> => {
   const session = sessionForWall(plan, yard);
   if (!session || session.day <= dayNumber(day)) return null;
   const isNext = sessionToShow(plan, yard).session?.start === session.start;
-  return isNext || session.day === dayNumber(day) + 1 ? eveningFacts(plan, yard, session, shown) : null;
+  if (!isNext && session.day !== dayNumber(day) + 1) return null;
+  const spares = await sparesPouredIn(context, { plan, yard }, session);
+  return eveningFacts(plan, yard, session, { ...shown, spares });
 };
 
 const inOrder = (steps: readonly SessionStep[]): SessionStep[] =>
   [...steps].sort((a, b) => minuteOf(a.at) - minuteOf(b.at));
-
-/** The pieces to spare that are poured in a session. */
-const sparesToday = async (
-  context: UseCaseContext,
-  current: { plan: PlanFile; yard: YardFile },
-  session: Session,
-): Promise<TodayModel['spares']> => {
-  const forNobody = poursWithin(current.plan, 'fillStart', session).filter(({ order }) => order === undefined);
-  // All that went wrong is read to know of spares: not where nothing is poured that could be one.
-  if (forNobody.length === 0) return [];
-  const pours = new Set(forNobody.map(({ id }) => id));
-  return (await sparesOfPlan(context, current)).flatMap(({ name, pour }) =>
-    pour && pours.has(pour.id) ? [{ name, mould: pour.mould }] : [],
-  );
-};
 
 /** The session under way or the next one, step by step, with what was done today and what else can be written down. */
 export const showToday = async (
@@ -244,9 +234,9 @@ export const showToday = async (
     idle: idle && hoursFacts(idle, calendar),
     steps,
     people: session ? peopleFacts(session, steps, calendar) : [],
-    spares: session ? await sparesToday(context, { plan, yard }, session) : [],
+    spares: session ? await sparesPouredIn(context, { plan, yard }, session) : [],
     recipes: recipesOf(steps, yard, { system, waters }),
-    evening: eveningBefore(plan, yard, day, { system, waters }),
+    evening: await eveningBefore(context, { plan, yard }, day, { system, waters }),
     overdue: overdueNames(yard, cached),
     begun,
     late,

@@ -4,6 +4,7 @@ import type { ToMendFacts } from '../orders/to-mend-facts.ts';
 import type { WetCureFacts } from '../pieces/wet-cures.ts';
 import type { HoursChanged } from '../plan/hours-changed.ts';
 import type { LeftForLater } from '../plan/save-edit.ts';
+import type { SparePoured } from '../plan/spares-of-plan.ts';
 import type { LeftField } from '../typed/left-typed.ts';
 import type { StripFacts } from '../yard/strip-facts.ts';
 import type { EveningFacts } from './evening-facts.ts';
@@ -115,12 +116,6 @@ interface PartPacked extends OrderNamed {
   inAll: number;
 }
 
-/** A piece to spare that is poured in the session, in which mould. */
-interface SpareToday {
-  name: string;
-  mould: string;
-}
-
 /** Work of today that is written down, by the change that wrote it. */
 export interface DoneFacts {
   change: number;
@@ -173,7 +168,7 @@ export interface TodayModel extends PageHead {
   steps: readonly SessionStep[];
   people: readonly PersonFacts[];
   /** Pieces of the session that no order asked for, in case one of an order is not good. */
-  spares: readonly SpareToday[];
+  spares: readonly SparePoured[];
   /** Of each mix that is mixed. */
   recipes: readonly RecipeFacts[];
   /** What is got ready before the next session with mixes; null where that is today, or still some days off. */

@@ -56,6 +56,10 @@ test('nobody who has no record gets a piece that was not asked for; who wants on
   expect(await textOf(await get('/how-sure?what=kit:pair&number=6'))).toContain(
     '12 of Panel 900 poured are all good 1 in 2, of 13 enough are 8 in 10',
   );
+  // On the morning of the session in which it is poured it is told where the maker looks: on the page and on both sheets.
+  const morning = screensOn(context.database, `${spare!.fillStart.slice(0, 10)}T06:00:00+01:00`);
+  for (const path of ['/today', '/today/sheet', '/today/evening'])
+    expect(await textOf(await morning.get(path)), path).toMatch(/One to spare: Panel 900 in 900 no\. \d\./);
   const { other } = await archived(context);
   expect(await other.database.read(habitsOfYard)).toMatchObject({ spares: 'always' });
 });

@@ -36,7 +36,8 @@ const sticks: StickFacts[] = [
 ];
 const evening = (changes: Partial<EveningFacts> = {}): EveningFacts => ({
   session: { date: '2027-04-10', start: at('08:00'), end: at('12:00'), windows: [] },
-  ...{ sticks, meshes: [], recipes: [], coats: [coat], preps: [prep], steps: [coat, prep, batch(), batch()] },
+  ...{ sticks, meshes: [], recipes: [], coats: [coat], preps: [prep] },
+  ...{ spares: [], steps: [coat, prep, batch(), batch()] },
   ...changes,
 });
 
