@@ -10,7 +10,7 @@ export type OrderStatus = (typeof ORDER_STATUSES)[number];
 
 /**
  * An order with all that is known of it. `customer` is a customer's number (`customer.ts`); dates are of the yard's
- * zone. What a yard file calls `due` is `promisedOn`, what it calls `wanted` is `wantedOn`. After `heldUntil` a hold has run
+ * zone. What a yard file calls `due` is `promisedOn`, what it calls `wanted` is `wantedOn`; `firstPromisedOn` was promised first. After `heldUntil` a hold has run
  * out. With `packedMinutes` some of it is packed, and more of its packing is left. `partOf` is the number of
  * the order of which it went out before the rest; `address` is where it is taken.
  */
@@ -21,6 +21,7 @@ export const archivedOrder = z.strictObject({
   wantedOn: date.optional(),
   notBefore: date.optional(),
   promisedOn: date.optional(),
+  firstPromisedOn: date.optional(),
   heldUntil: date.optional(),
   weight: amount,
   note: z.string().optional(),

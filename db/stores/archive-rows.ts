@@ -39,6 +39,7 @@ const orderRows = ({ orders, customers }: Archive) => ({
       'wantedOn',
       'notBefore',
       'promisedOn',
+      'firstPromisedOn',
       'heldUntil',
       'note',
       'address',

@@ -10,6 +10,7 @@ import {
   type StoredPromise,
 } from '../tables/change.ts';
 import type { Tx } from '../transaction.ts';
+import { inPartsById } from './rows.ts';
 
 export type { StoredDrop, StoredPromise } from '../tables/change.ts';
 /**
@@ -88,6 +89,14 @@ export const firstChangeAt = async (tx: Tx): Promise<string | null> =>
 /** A change without what it did to the dates, which in a large yard is a long text. */
 export type ChangeHead = Pick<StoredChange, 'id' | 'at' | 'kind' | 'words' | 'by' | 'undoneBy'>;
 
+/** What a change did to the dates. */
+export type MovedByChange = Pick<StoredChange, 'id' | 'at' | 'kind' | 'before' | 'after'>;
+
+const MOVED = {
+  ...{ id: changes.id, at: changes.at, kind: changes.kind },
+  ...{ before: changes.before, after: changes.after },
+};
+
 const HEAD = {
   ...{ id: changes.id, at: changes.at, kind: changes.kind, words: changes.words },
   ...{ by: changes.by, undoneBy: changes.undoneBy },
@@ -131,19 +140,21 @@ const changesOf = async (tx: Tx, heads: readonly { id: number }[]): Promise<Stor
   return all;
 };
 
-/** Changes that moved a date and that nobody has undone, made from a date on and before another, as instants are written; read one by one. */
-export const changesThatMoved = async (
-  tx: Tx,
-  { from, until }: { from: string; until: string },
-): Promise<StoredChange[]> => {
-  const moved = sql`json_array_length(${changes.before}) > 0`;
-  const heads = await tx
-    .select({ id: changes.id })
-    .from(changes)
-    .where(and(isNull(changes.undoneBy), gte(changes.at, from), lt(changes.at, until), moved))
-    .orderBy(asc(changes.id));
-  return changesOf(tx, heads);
-};
+/** Changes that moved a date and that nobody has undone, made from a date on and before another, as instants are written; the oldest first. */
+export const changesThatMoved = (tx: Tx, { from, until }: { from: string; until: string }): Promise<MovedByChange[]> =>
+  inPartsById((after, limit) =>
+    tx
+      .select(MOVED)
+      .from(changes)
+      .where(
+        and(
+          ...[gt(changes.id, after), gte(changes.at, from), lt(changes.at, until)],
+          ...[isNull(changes.undoneBy), ne(changes.before, [])],
+        ),
+      )
+      .orderBy(asc(changes.id))
+      .limit(limit),
+  );
 
 /** The same with what each did to the dates, read one by one. */
 export const recentChanges = async (tx: Tx, limit: number, beforeId?: number): Promise<StoredChange[]> =>

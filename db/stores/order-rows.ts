@@ -11,6 +11,7 @@ const BLANK = {
     wantedOn: null,
     notBefore: null,
     promisedOn: null,
+    firstPromisedOn: null,
     heldUntil: null,
     note: null,
     address: null,
@@ -87,9 +88,11 @@ const openRows = (
   const before = new Map(held.orders.map((row) => [row.id, row]));
   const rows = file.orders.map((order) => {
     const was = before.get(order.id);
+    const dates = datesOf(order, was, how);
     return {
       ...(was ?? BLANK),
-      ...datesOf(order, was, how),
+      ...dates,
+      firstPromisedOn: was?.firstPromisedOn ?? dates.promisedOn,
       id: order.id,
       customerId: idOf(order, was),
       weight: order.weight,

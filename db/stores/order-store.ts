@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, gte, inArray, like, lt, ne, type SQL } from 'drizzle-orm';
+import { and, asc, desc, eq, gte, inArray, like, lt, ne, type SQL, sql } from 'drizzle-orm';
 import type { OrderLine } from '../../shared/order.ts';
 import { customers } from '../tables/customer.ts';
 import { finishedPieces, piecesInMould } from '../tables/mould.ts';
@@ -18,10 +18,12 @@ export interface StoredOrder extends Omit<OrderRow, 'position'> {
 /** An order to be taken. It will be open; its number has to be new, its customer there. */
 export type NewOrder = Omit<
   OrderRow,
-  'position' | 'status' | 'handedOverOn' | 'packedAt' | 'packedMinutes' | 'partOf'
+  'position' | 'status' | 'handedOverOn' | 'packedAt' | 'packedMinutes' | 'partOf' | 'firstPromisedOn'
 > & {
   lines: OrderLine[];
   partOf?: string | null;
+  /** Where nothing is said, the date that it comes with. */
+  firstPromisedOn?: string | null;
 };
 
 const linesOf = async (tx: Tx, ids: string[]) => {
@@ -149,17 +151,30 @@ export const replaceLines = async (tx: Tx, id: string, lines: readonly OrderLine
 
 /** Puts an order last among those taken, open. */
 export const addOrder = async (tx: Tx, { lines, ...facts }: NewOrder): Promise<void> => {
-  await tx.insert(orders).values({ ...facts, status: 'open', position: await nextPosition(tx, orders) });
+  const firstPromisedOn = facts.firstPromisedOn ?? facts.promisedOn;
+  const position = await nextPosition(tx, orders);
+  await tx.insert(orders).values({ ...facts, firstPromisedOn, status: 'open', position });
   await replaceLines(tx, facts.id, lines);
 };
 
-/** Sets what the patch has of an order; null takes away what may be left out. Pieces set aside for it stay so. */
+/**
+ * Sets what the patch has of an order; null takes away what may be left out. Pieces set aside for it stay so. The date it
+ * had, or else the one it is given, is its first where none is on record, unless the patch says which is.
+ */
 export const updateOrder = async (
   tx: Tx,
   id: string,
   patch: Partial<Omit<OrderRow, 'id' | 'position'>>,
 ): Promise<void> => {
-  await tx.update(orders).set(patch).where(eq(orders.id, id));
+  const { firstPromisedOn, promisedOn } = orders;
+  const first =
+    patch.promisedOn === undefined
+      ? {}
+      : { firstPromisedOn: sql`coalesce(${firstPromisedOn}, ${promisedOn}, ${patch.promisedOn})` };
+  await tx
+    .update(orders)
+    .set({ ...first, ...patch })
+    .where(eq(orders.id, id));
 };
 
 /** The pieces set aside for an order become stock. */

@@ -173,6 +173,7 @@ const insertOrders = async (tx: Tx, file: YardFile) => {
       position,
       customerId: customer === undefined ? null : names.indexOf(customer) + 1,
       promisedOn: due ?? null,
+      firstPromisedOn: due ?? null,
       wantedOn: wanted ?? null,
       notBefore: notBefore ?? null,
       status: 'open' as const,

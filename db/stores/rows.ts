@@ -62,6 +62,21 @@ export const inParts = async <T>(part: (limit: number, offset: number) => Promis
   }
 };
 
+/**
+ * The same of a list in the order of its ids, by the last one that was read: nothing is passed over twice where a filter has
+ * to look at every row. The first part begins after 0.
+ */
+export const inPartsById = async <T extends { id: number }>(
+  part: (after: number, limit: number) => Promise<T[]>,
+): Promise<T[]> => {
+  const rows: T[] = [];
+  for (;;) {
+    const more = await part(rows.at(-1)?.id ?? 0, ROWS_AT_ONCE);
+    rows.push(...more);
+    if (more.length < ROWS_AT_ONCE) return rows;
+  }
+};
+
 /** Few enough rows that a statement stays under the engine's limit of values. */
 const ROWS_A_STATEMENT = 500;
 

@@ -1,8 +1,8 @@
-import { and, asc, desc, eq, getTableColumns, gte, inArray, isNotNull, isNull, lt, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, gt, gte, inArray, isNotNull, isNull, lt, or, sql } from 'drizzle-orm';
 import type { StockEntry } from '../../shared/stock-entry.ts';
 import { stockEntries } from '../tables/stock-entry.ts';
 import type { Tx } from '../transaction.ts';
-import { present } from './rows.ts';
+import { inPartsById, present } from './rows.ts';
 
 /** Whether what a line says stands, or was undone since; or it says of another that this was undone, or done again. */
 type LineStanding = 'stands' | 'undone' | 'undoes' | 'again';
@@ -101,11 +101,19 @@ const undoneLines = async (tx: Tx): Promise<ReadonlySet<number>> => {
 /** Lines of the stock book from a date on and before another, as instants are written; what was undone is none. In the order in which they were written. */
 export const stockBetween = async (tx: Tx, { from, until }: { from: string; until: string }): Promise<StockEntry[]> => {
   const undone = await undoneLines(tx);
-  const rows = await tx
-    .select()
-    .from(stockEntries)
-    .where(and(gte(stockEntries.at, from), lt(stockEntries.at, until), isNull(stockEntries.ofLine)))
-    .orderBy(asc(stockEntries.id));
+  const rows = await inPartsById((after, limit) =>
+    tx
+      .select()
+      .from(stockEntries)
+      .where(
+        and(
+          ...[gt(stockEntries.id, after), isNull(stockEntries.ofLine)],
+          ...[gte(stockEntries.at, from), lt(stockEntries.at, until)],
+        ),
+      )
+      .orderBy(asc(stockEntries.id))
+      .limit(limit),
+  );
   return rows
     .filter(({ id }) => !undone.has(id))
     .map(({ id: _id, change: _change, ofLine: _ofLine, ...row }) => present(row));

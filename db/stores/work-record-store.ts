@@ -2,7 +2,7 @@ import { asc, desc, eq, sql } from 'drizzle-orm';
 import type { WorkRecord } from '../../shared/work-record.ts';
 import { workRecords as table } from '../tables/work-record.ts';
 import type { Tx } from '../transaction.ts';
-import { insertAll } from './rows.ts';
+import { inPartsById, insertAll } from './rows.ts';
 
 /** All that was done, in the order in which it was recorded. */
 export const workRecords = async (tx: Tx): Promise<WorkRecord[]> =>
@@ -56,14 +56,17 @@ const at = sql<string>`json_extract(${table.record}, '$.at')`;
 export const workRecordsBetween = async (
   tx: Tx,
   { from, until }: { from: string; until: string },
-): Promise<WorkRecord[]> =>
-  (
-    await tx
-      .select({ record: table.record })
+): Promise<WorkRecord[]> => {
+  const rows = await inPartsById((after, limit) =>
+    tx
+      .select()
       .from(table)
-      .where(sql`${at} >= ${from} and ${at} < ${until}`)
+      .where(sql`${table.id} > ${after} and ${at} >= ${from} and ${at} < ${until}`)
       .orderBy(asc(table.id))
-  ).map(({ record }) => record);
+      .limit(limit),
+  );
+  return rows.map(({ record }) => record);
+};
 
 /** The instant of the first of all that was done; null where nothing was. */
 export const firstRecordAt = async (tx: Tx): Promise<string | null> =>

@@ -18,6 +18,8 @@ export const orders = sqliteTable(
     /** Nothing is poured for it before this day. */
     notBefore: text(),
     promisedOn: text(),
+    /** The date that was given first, whatever became of it; empty where none was, or it was not kept down yet. */
+    firstPromisedOn: text(),
     /** A date held for a customer until the end of this day; empty once it is a firm order. */
     heldUntil: text(),
     status: text({ enum: ORDER_STATUSES }).notNull(),
@@ -37,7 +39,7 @@ export const orders = sqliteTable(
   (t) => [
     ...neverEmpty([t.id]),
     oneOf(t.status, ORDER_STATUSES),
-    ...dates([t.wantedOn, t.notBefore, t.promisedOn, t.heldUntil, t.handedOverOn]),
+    ...dates([t.wantedOn, t.notBefore, t.promisedOn, t.firstPromisedOn, t.heldUntil, t.handedOverOn]),
     ...neverNegative([t.weight, t.packedMinutes]),
   ],
 );

@@ -1,5 +1,8 @@
 import { expect, test } from 'vitest';
+import { updateOrder } from '../../db/stores/order-store.ts';
+import { addWorkRecords } from '../../db/stores/work-record-store.ts';
 import { putSeason } from '../support/made-season.ts';
+import { stripsBefore } from '../support/records.ts';
 import { demoScreens, screensOn, textOf } from '../support/screens.ts';
 import { smallYard } from '../support/small-yard.ts';
 import { yardContext } from '../support/yard-context.ts';
@@ -34,6 +37,7 @@ test('a season stands there beside the one before, on the page and as a table', 
   expect(text).toContain(
     '3 × Pair of panels. No price is on record for them. 2 of 3 dates given were kept; the other was 7 days late.',
   );
+  expect(text).toContain('A date counts as it was given last. As it was given first: 2 of 3 kept.');
   expect(text).toContain('Strip: Panel 900 8 10 24');
   // A bag for two pieces, by the recipe 13.6 / 27.5 of one each; half a bag in 24 pieces was missing.
   expect(text).toContain('Fast-setting mortar 0.49 bags half a bag 0.52 bags –');
@@ -44,6 +48,19 @@ test('a season stands there beside the one before, on the page and as a table', 
   const csv = await (await get('/season.csv?year=2027')).text();
   expect(csv).toContain('2027,scrap,corner off,pieces,3,');
   expect(csv).toContain('2027,promises,,late,7,days');
+  expect(csv).toContain('2027,promises,,kept as given first,2,');
   const before = await textOf(await get('/season?year=2026'));
   expect(before).toMatch(/^2026: 8 pieces made, 3 orders handed over/);
+  // What is recorded since is in it at once, and a date that was moved counts as it was given first.
+  await context.database.write(async (tx) => {
+    await addWorkRecords(
+      tx,
+      stripsBefore('2027-04-05', { mould: '900 no. 1', casting: 'panel-900', every: 9, days: 1 }),
+    );
+    await updateOrder(tx, '27-102', { promisedOn: '2027-04-10' });
+    await updateOrder(tx, '27-101', { firstPromisedOn: null });
+  });
+  const since = await textOf(await get('/season'));
+  expect(since).toMatch(/^2027 so far: 26 pieces made, 3 orders handed over and 3 of 3 dates kept\./);
+  expect(since).toContain('As it was given first: 1 of 2 kept; of 1 order the first date is not on record.');
 });

@@ -8,6 +8,7 @@ import {
   askedText,
   becameText,
   eachText,
+  firstText,
   heldUpAnswer,
   heldUpWords,
   keptText,
@@ -83,7 +84,7 @@ const SoldPart: FC<{ model: SeasonModel }> = ({ model: { sold } }) => (
         <p>{soldText(sold)}.</p>
         <p>{askedText(sold)}</p>
         <p>{keptText(sold)}</p>
-        <p class="quiet">A date counts as it was given last.</p>
+        <p class="quiet">{firstText(sold)}</p>
       </>
     )}
   </section>

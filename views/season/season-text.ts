@@ -56,6 +56,15 @@ export const keptText = ({ promised, kept, daysLate }: SeasonModel['sold']): str
   return `${those}; the ${daysLate.length === 1 ? 'other was' : 'others were'} ${late} late.`;
 };
 
+/** "A date counts as it was given last. As it was given first: 9 of 12 kept; of 2 orders the first date is not on record." */
+export const firstText = ({ promised, first }: SeasonModel['sold']): string => {
+  const last = 'A date counts as it was given last.';
+  if (first.promised === 0) return last;
+  const lacking = promised - first.promised;
+  const rest = lacking > 0 ? `; of ${countText(lacking, 'order')} the first date is not on record` : '';
+  return `${last} As it was given first: ${first.kept} of ${first.promised} kept${rest}.`;
+};
+
 const HELD_UP: Readonly<Record<HeldUpKind, string>> = {
   moulds: 'Moulds damaged or out of use',
   hours: 'Hours called off or changed',

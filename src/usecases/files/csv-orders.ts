@@ -113,6 +113,7 @@ class OrdersWritten {
         wantedOn: null,
         notBefore: null,
         promisedOn: null,
+        firstPromisedOn: null,
         heldUntil: null,
       },
       ...{
@@ -162,10 +163,12 @@ const datesOf = (row: RowReader, was: OrderRow, day: string, last: string) => {
       row.wrong(column, `${read} is further off than is planned; the last day is ${last}`);
     return read;
   };
+  const promisedOn = date('promised', was.promisedOn);
   const dates = {
     wantedOn: date('wanted', was.wantedOn),
     notBefore: date('not before', was.notBefore),
-    promisedOn: date('promised', was.promisedOn),
+    promisedOn,
+    firstPromisedOn: was.firstPromisedOn ?? was.promisedOn ?? promisedOn,
     heldUntil: date('held until', was.heldUntil),
   };
   if (dates.heldUntil && !dates.promisedOn && row.text('promised') === '')

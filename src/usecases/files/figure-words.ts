@@ -92,6 +92,7 @@ export const FIGURE_WORDS: Readonly<Record<string, string>> = {
     wantedOn: 'wanted',
     notBefore: 'not before',
     promisedOn: 'promised',
+    firstPromisedOn: 'promised first',
   },
   ...{ heldUntil: 'held until', weight: 'could it be later', takenAt: 'taken', handedOverOn: 'handed over on' },
   ...{ packedAt: 'packed', packedMinutes: 'packed so far', lines: 'asked for' },

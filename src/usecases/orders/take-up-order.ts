@@ -27,7 +27,7 @@ const toTakeUp = async (tx: Tx, yard: YardFile, id: string): Promise<Outcome<Sto
 
 /**
  * Takes an order up again that was cancelled or lapsed: open under its own number, with its customer, lines and note, and
- * the date given now, if one is. Nothing is set aside for it; what was is stock since.
+ * the date given now, if one is, as its first. Nothing is set aside for it; what was is stock since.
  */
 export const takeUpOrder = (id: string, days: Omit<DaysTyped, 'heldUntil'>): OrderEdit<{ name: string }> => ({
   what: { kind: 'order taken up again', words: ({ name }) => `Order ${id} taken up again (${name})` },
@@ -37,7 +37,7 @@ export const takeUpOrder = (id: string, days: Omit<DaysTyped, 'heldUntil'>): Ord
     const { promisedOn } = days;
     const faults = dayFaults({ promisedOn, heldUntil: null }, yard);
     if (faults.length > 0) return { ok: false, faults };
-    await updateOrder(tx, id, { status: 'open', promisedOn, heldUntil: null });
+    await updateOrder(tx, id, { status: 'open', promisedOn, firstPromisedOn: promisedOn, heldUntil: null });
     return done({ id, name: orderName(found.value), passed: passedDays(days, todayIn(yard)) });
   },
 });

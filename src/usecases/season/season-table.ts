@@ -32,6 +32,8 @@ const rowsOf = (model: SeasonModel): Row[] => [
   ['orders', null, 'asked for', model.sold.asked, model.sold.currency],
   ['promises', null, 'given', model.sold.promised, null],
   ['promises', null, 'kept', model.sold.kept, null],
+  ['promises', null, 'given first, on record', model.sold.first.promised, null],
+  ['promises', null, 'kept as given first', model.sold.first.kept, null],
   ...model.sold.daysLate.map((days): Row => ['promises', null, 'late', days, 'days']),
   ...model.times.flatMap(({ what, name, count, figure, minutes }): Row[] => [
     ['minutes', `${what}: ${name}`, 'by the figures', rounded(figure), 'minutes'],

@@ -14,6 +14,7 @@ import { type Made, type MadeOf, piecesMade, type ScrapReason } from '../../engi
 import { type PromisesKept, promisesKept } from '../../engine/season/promises-kept.ts';
 import { type WeekBeside, weeksBeside } from '../../engine/season/weeks-beside.ts';
 import { today, type UseCaseContext } from '../core/context.ts';
+import { keptForDay } from '../core/kept-for-day.ts';
 import type { PageHead } from '../core/page-parts.ts';
 import { yieldThread } from '../core/yield-thread.ts';
 import { type ContentsLine, contentsOf, type Offer, offersOf } from '../orders/order-contents.ts';
@@ -98,7 +99,6 @@ const read = ({ database }: UseCaseContext, { from, to }: Year) =>
       ),
       book: await stockBetween(tx, around(from, to)),
       changes: await changesThatMoved(tx, around(from, to)),
-      first: await firstRecordAt(tx),
       measures: await measuresOf(tx),
     };
   });
@@ -112,8 +112,8 @@ const soldOf = (
   for (const line of orders.flatMap((order) => contentsOf(order.lines, offers)))
     lines.set(line.what, { ...line, quantity: line.quantity + (lines.get(line.what)?.quantity ?? 0) });
   const whole = orders.filter(({ partOf }) => partOf === null);
-  const dated = whole.flatMap(({ handedOverOn, promisedOn }) =>
-    handedOverOn === null ? [] : [{ handedOverOn, promisedOn }],
+  const dated = whole.flatMap(({ handedOverOn, promisedOn, firstPromisedOn }) =>
+    handedOverOn === null ? [] : [{ handedOverOn, promisedOn, firstPromisedOn }],
   );
   return {
     ...promisesKept(dated),
@@ -140,12 +140,6 @@ const timesOf = (records: readonly WorkRecord[], yard: YardFile): SeasonModel['t
     name: namedIn(yard, what).find((one) => one.id === id)?.name ?? id,
   }));
 
-/** The year that is asked for, or this one; the last one while nothing of this one is on record. */
-const yearToShow = (asked: number | null, thisYear: number, first: number, isAny: boolean): number => {
-  if (asked !== null && asked >= first && asked <= thisYear) return asked;
-  return isAny || first === thisYear ? thisYear : thisYear - 1;
-};
-
 interface OnRecord {
   records: readonly WorkRecord[];
   orders: readonly StoredOrder[];
@@ -154,17 +148,40 @@ interface OnRecord {
 const isAnything = ({ records, orders }: OnRecord, year: number): boolean =>
   orders.length > 0 || records.some(({ at }) => at.startsWith(`${year}-`));
 
-/** What was made, sold and kept in a year, beside the year before. */
+/** Of the year that is asked for, or of the one to show, all that was recorded; the other is not read. */
+const recordedYear = async (
+  context: UseCaseContext,
+  { asked, thisYear, first }: { asked: number | null; thisYear: number; first: number },
+): Promise<{ shown: Year; read: Awaited<ReturnType<typeof read>> }> => {
+  const isAsked = asked !== null && asked >= first && asked <= thisYear;
+  const shown = yearOf(isAsked ? asked : thisYear);
+  const found = await read(context, shown);
+  if (isAsked || first === thisYear || isAnything(found, thisYear)) return { shown, read: found };
+  // Nothing of this year is on record yet.
+  const before = yearOf(thisYear - 1);
+  return { shown: before, read: await read(context, before) };
+};
+
+const kept = keptForDay<SeasonModel>();
+
+/** What was made, sold and kept in a year, beside the year before; kept until anything is stored, or the day is over. */
 export const showSeason = async (context: UseCaseContext, asked: number | null): Promise<SeasonModel> => {
-  const { yard } = await currentPlan(context);
-  const { dayOf } = calendarOf(yard.yard.timeZone);
+  const { plan, yard } = await currentPlan(context);
   const day = today(yard.yard.timeZone, context.now);
+  return kept({ plan, yard, day, which: String(asked) }, () => seasonOf(context, yard, { asked, day }));
+};
+
+const seasonOf = async (
+  context: UseCaseContext,
+  yard: YardFile,
+  { asked, day }: { asked: number | null; day: string },
+): Promise<SeasonModel> => {
+  const { dayOf } = calendarOf(yard.yard.timeZone);
   const thisYear = Number(day.slice(0, 4));
-  const now = await read(context, yearOf(thisYear));
-  const first = Math.min(thisYear, Number((now.first ?? day).slice(0, 4)));
-  const shown = yearOf(yearToShow(asked, thisYear, first, isAnything(now, thisYear)));
-  const { records, orders, prices, book, changes, measures } =
-    shown.year === thisYear ? now : await read(context, shown);
+  const firstAt = await context.database.read(firstRecordAt);
+  const first = Math.min(thisYear, Number((firstAt ?? day).slice(0, 4)));
+  const { shown, read: found } = await recordedYear(context, { asked, thisYear, first });
+  const { records, orders, prices, book, changes, measures } = found;
   await yieldThread();
   const isIn = ({ at }: { at: string }): boolean => {
     const on = dayOf(minuteOf(at));
@@ -185,6 +202,9 @@ export const showSeason = async (context: UseCaseContext, asked: number | null):
       };
     },
   );
+  await yieldThread();
+  const times = timesOf(own, yard);
+  await yieldThread();
   return {
     ...{ yardName: yard.yard.name, today: day, year: shown.year, isOver: shown.year < thisYear },
     others: Array.from({ length: thisYear - first + 1 }, (_, n) => first + n).filter((year) => year !== shown.year),
@@ -194,7 +214,7 @@ export const showSeason = async (context: UseCaseContext, asked: number | null):
     })),
     weeks: weeksBeside(out, { from: shown.from, to: Math.min(shown.to, dayNumber(day)), weekStart }),
     sold: soldOf(orders, prices, { offers: offersOf(yard, system), currency }),
-    times: timesOf(own, yard),
+    times,
     goods: perPiece,
     heldUp: heldUpOf(changes.filter(isIn)),
     moulds: mouldFacts(moulds, yard),

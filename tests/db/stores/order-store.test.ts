@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { customersOfOrders, nextNumber, nextOrderId, updateOrder } from '../../../db/stores/order-store.ts';
+import { customersOfOrders, nextNumber, nextOrderId, orderById, updateOrder } from '../../../db/stores/order-store.ts';
 import { replaceYard } from '../../../db/stores/replace-yard.ts';
 import { smallYard } from '../../support/small-yard.ts';
 import { temporaryDatabase } from '../../support/temporary-database.ts';
@@ -41,4 +41,23 @@ test('whose an order was is known when it is handed over too; nobody, and no ord
   const whose = (ids: string[]) => database.read((tx) => customersOfOrders(tx, ids));
   expect([...(await whose(['27-001', '27-002', '27-009']))]).toEqual([['27-001', 'School garden']]);
   expect([...(await whose([]))]).toEqual([]);
+});
+
+test('the date that was given first stays on record, whatever is given later', async () => {
+  const database = await temporaryDatabase();
+  const [order] = smallYard().orders;
+  const first = async (patch: Parameters<typeof updateOrder>[2]) => {
+    await database.write((tx) => updateOrder(tx, '27-001', patch));
+    return (await database.read((tx) => orderById(tx, '27-001')))?.firstPromisedOn;
+  };
+  await database.write((tx) => replaceYard(tx, smallYard({ orders: [{ ...order!, due: '2027-04-17' }] })));
+  expect(await first({ promisedOn: '2027-04-24' })).toBe('2027-04-17');
+  expect(await first({ promisedOn: null })).toBe('2027-04-17');
+  // Given before it was kept down.
+  await first({ promisedOn: '2027-05-01', firstPromisedOn: null });
+  expect(await first({ note: 'gate' })).toBeNull();
+  expect(await first({ promisedOn: '2027-05-08' })).toBe('2027-05-01');
+  // None was: the first is the one that is given.
+  await first({ promisedOn: null, firstPromisedOn: null });
+  expect(await first({ promisedOn: '2027-05-15' })).toBe('2027-05-15');
 });

@@ -1,0 +1,1 @@
+ALTER TABLE `orders` ADD `firstPromisedOn` text CONSTRAINT "date_firstPromisedOn" CHECK("firstPromisedOn" = date("firstPromisedOn"));
