@@ -152,7 +152,7 @@ const isAnything = ({ records, orders }: OnRecord, year: number): boolean =>
 const recordedYear = async (
   context: UseCaseContext,
   { asked, thisYear, first }: { asked: number | null; thisYear: number; first: number },
-): Promise<{ shown: Year; read: Awaited<ReturnType<typeof read>> }> => {
+) => {
   const isAsked = asked !== null && asked >= first && asked <= thisYear;
   const shown = yearOf(isAsked ? asked : thisYear);
   const found = await read(context, shown);

@@ -22,7 +22,7 @@ const keptOf = (promises: readonly Promised[]): number => promises.filter(isKept
  * A share seen in groups whose members share their luck, as promises of one yard do, with its 95 % interval by the spread
  * between groups (ratio estimator; Cochran, Sampling Techniques, 3rd ed., section 6.3). One group says nothing of its spread: from 0 to 1.
  */
-export const shareByGroups = (
+const shareByGroups = (
   groups: readonly { count: number; of: number }[],
 ): { share: number; from: number; to: number } => {
   const of = groups.reduce((sum, one) => sum + one.of, 0);
