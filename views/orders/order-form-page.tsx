@@ -190,7 +190,9 @@ export const OrderFormPage: FC<{ model: OrderFormShown }> = ({ model }) => {
       <Answer>{id === null ? 'Take an order.' : `Change order ${id}.`}</Answer>
       <form class="form" id={FORM} method="post" action={action}>
         {/* No field of type hidden: those may not say autocomplete, and Firefox would bring an old mark back on a reload. */}
-        {model.once && <input type="text" name="once" value={model.once} autocomplete="off" readonly hidden />}
+        {model.once && (
+          <input type="text" name="once" value={model.once} aria-label="Mark" autocomplete="off" readonly hidden />
+        )}
         {typed.version && <input type="hidden" name="version" value={typed.version} />}
         {/* The first button of a form is what Enter presses. */}
         <button type="submit" class="unseen" tabindex={-1}>
