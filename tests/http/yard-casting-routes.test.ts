@@ -185,7 +185,7 @@ describe('what is cast', () => {
     expect(mixPage).toContain('Once it is added you are back at what you cast');
     const preset = /href="([^"]*from=rapid[^"]*)"/.exec(mixPage)?.[1]?.replaceAll('&amp;', '&') ?? '';
     const form = await (await screens.get(preset)).text();
-    const action = /<form class="form"[^>]* action="([^"]*)"/.exec(form)?.[1]?.replaceAll('&amp;', '&') ?? '';
+    const action = /<form class="form[^"]*"[^>]* action="([^"]*)"/.exec(form)?.[1]?.replaceAll('&amp;', '&') ?? '';
     // What is wrong with the mix does not lose the way back.
     const refused = await screens.post(action, { ...sentAsShown(form), maxBags: '' });
     expect([refused.status, await refused.text()]).toEqual([422, expect.stringContaining(`action="${action}`)]);

@@ -1,6 +1,6 @@
 /** What a page's form would send if it were sent just as it is shown. */
 export const sentAsShown = (html: string): Record<string, string> => {
-  const form = /<form class="form"[^>]*>([\s\S]*?)<\/form>/.exec(html)?.[1] ?? '';
+  const form = /<form class="form[^"]*"[^>]*>([\s\S]*?)<\/form>/.exec(html)?.[1] ?? '';
   const attribute = (tag: string, name: string) => new RegExp(` ${name}="([^"]*)"`).exec(tag)?.[1];
   const plain = (text = '') =>
     text
