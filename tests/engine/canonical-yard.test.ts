@@ -14,14 +14,12 @@ const smallOf = (seed: number): YardFile => randomYard(seed, 'small');
 
 describe('the order in which a file lists things', () => {
   it('is another in a shuffled yard, and makes no difference to what is planned', () => {
-    const seeds = yardSeeds(200, 3000);
-    for (const seed of seeds)
-      expect(canonicalYard(shuffledYard(yardOf(seed), seed)).yard, `seed ${seed}`).toEqual(
-        canonicalYard(yardOf(seed)).yard,
-      );
-    const moved = seeds.filter(
-      (seed) => JSON.stringify(shuffledYard(yardOf(seed), seed)) !== JSON.stringify(yardOf(seed)),
-    );
+    const moved = yardSeeds(200, 3000).filter((seed) => {
+      const yard = yardOf(seed);
+      const shuffled = shuffledYard(yard, seed);
+      expect(canonicalYard(shuffled).yard, `seed ${seed}`).toEqual(canonicalYard(yard).yard);
+      return JSON.stringify(shuffled) !== JSON.stringify(yard);
+    });
     expect(moved.length).toBeGreaterThan(150);
   });
 
@@ -38,7 +36,7 @@ describe('the order in which a file lists things', () => {
   });
 
   it('leaves the day on which an order could be ready', () => {
-    for (const seed of yardSeeds(20, 3100)) {
+    for (const seed of yardSeeds(12, 3100)) {
       const [yard, shuffled] = [smallOf(seed), shuffledYard(smallOf(seed), seed)];
       const kit = yard.kits[0]?.id;
       if (!kit) continue;

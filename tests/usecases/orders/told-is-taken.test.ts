@@ -52,7 +52,7 @@ test('a date that was told is taken without a question and planned no later, and
   timeout: 300_000,
 }, async () => {
   let [told, asked] = [0, 0];
-  for (const seed of yardSeeds(24, 9000)) {
+  for (const seed of yardSeeds(16, 9000)) {
     const random = randomYard(seed, 'small');
     const yard = seed % 3 === 0 ? withFewSticks(random, seed) : random;
     const lines = linesOf(yard, seed);
@@ -77,6 +77,6 @@ test('a date that was told is taken without a question and planned no later, and
     const keeps = dayInHandToTell(yard, completesAt)?.on ?? completesOn;
     expect(completesOn <= earliestOn! || keeps <= on, `seed ${seed}`).toBe(true);
   }
-  expect(told).toBeGreaterThan(12);
-  expect(asked).toBeGreaterThan(3);
+  expect(told).toBeGreaterThan(9);
+  expect(asked).toBeGreaterThan(2);
 });
