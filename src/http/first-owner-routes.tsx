@@ -5,7 +5,7 @@ import { becomeFirstOwner, hasOwner } from '../usecases/access/first-owner.ts';
 import { errorsByField, readForm } from './form.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { rememberSession } from './signed-in.ts';
+import { rememberSession } from './session-cookie.ts';
 import { tooMany } from './tries.ts';
 
 /** True as long as whoever has the code that was shown at the start may become the owner. */
@@ -37,7 +37,7 @@ export const firstOwnerRoutes = (screens: Screens): Hono => {
     const errors = secret.ok ? {} : errorsByField(secret.faults);
     if (errors.code === undefined) tries.right(ALL);
     if (!secret.ok) return firstOwnerPage(c, { code, name }, errors);
-    rememberSession(c, secret.value, screens.isSecure);
+    rememberSession(c, secret.value, screens);
     return c.redirect('/', 303);
   });
   return routes;

@@ -19,13 +19,15 @@ import { missing } from './failures.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { page } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { personAt, rememberSession, startOf } from './signed-in.ts';
+import { rememberSession } from './session-cookie.ts';
+import { personAt, startOf } from './signed-in.ts';
 import { tooMany } from './tries.ts';
 
 const NO_PLACE = 'No passkey can be made for this address: it takes a name by https.';
 
 /** A password and passkeys of one's own. None of it is a change of the yard. */
-export const ownPasswordRoutes = ({ context, addressOf, isSecure, tries }: Screens): Hono => {
+export const ownPasswordRoutes = (screens: Screens): Hono => {
+  const { context, addressOf, tries } = screens;
   const routes = new Hono();
   const challenges = heldChallenges();
   const placeOf = (c: Context): PasskeyPlace | null => passkeyPlace(addressOf(c, '/'));
@@ -61,7 +63,7 @@ export const ownPasswordRoutes = ({ context, addressOf, isSecure, tries }: Scree
       const { before = '', password = '' } = await readForm(c);
       const secret = await tried(person, 'before', () => changeOwnPassword(context(), person, { before, password }));
       if (!secret.ok) return shown(c, person, errorsByField(secret.faults));
-      rememberSession(c, secret.value, isSecure);
+      rememberSession(c, secret.value, screens);
       return c.redirect(startOf(person), 303);
     }),
   );

@@ -10,7 +10,8 @@ import { firstOwnerPage, isForFirst } from './first-owner-routes.tsx';
 import { errorsByField, readForm } from './form.ts';
 import { ownPath, page } from './page.tsx';
 import type { Screens } from './screens.ts';
-import { forgetSession, personAt, rememberSession, sessionSecret, startOf } from './signed-in.ts';
+import { forgetSession, rememberSession, sessionSecret } from './session-cookie.ts';
+import { personAt, startOf } from './signed-in.ts';
 import { tooMany } from './tries.ts';
 
 interface Asked {
@@ -49,7 +50,7 @@ export const notYours = (c: Context, { role }: Person) =>
 
 /** How somebody gets in, and out. None of it is a change of the yard. */
 export const signInRoutes = (screens: Screens): Hono => {
-  const { context, isSecure, tries } = screens;
+  const { context, tries } = screens;
   const routes = new Hono();
   const invitedPage = (c: Context, name: string, errors: Record<string, string>) => {
     const status = Object.keys(errors).length > 0 ? 422 : 200;
@@ -77,7 +78,7 @@ export const signInRoutes = (screens: Screens): Hono => {
     const secret = await signIn(now, name, password);
     if (!secret.ok) return again(errorsByField(secret.faults));
     tries.right(name);
-    rememberSession(c, secret.value, isSecure);
+    rememberSession(c, secret.value, screens);
     return c.redirect(ownPath(back), 303);
   });
   routes.post(SIGN_IN_BY_PASSKEY, async (c) => {
@@ -89,19 +90,19 @@ export const signInRoutes = (screens: Screens): Hono => {
       const errors = isOver() ? { passkey: OPEN_TOO_LONG } : errorsByField(secret?.faults ?? []);
       return signInPage(screens, c, { typed: '', back: ownPath(back), errors });
     }
-    rememberSession(c, secret.value, isSecure);
+    rememberSession(c, secret.value, screens);
     return c.redirect(ownPath(back), 303);
   });
   routes.post('/sign-out', async (c) => {
-    await signOut(context(), sessionSecret(c));
-    forgetSession(c);
+    await signOut(context(), sessionSecret(c, screens));
+    forgetSession(c, screens);
     return c.redirect(SIGN_IN, 303);
   });
   routes.post('/sign-out-everywhere', async (c) => {
     const person = personAt(c);
     if (!person) return missing(c);
     await signOutEverywhere(context(), person.id);
-    forgetSession(c);
+    forgetSession(c, screens);
     return c.redirect(SIGN_IN, 303);
   });
   routes.get('/invited/:secret', async (c) => {
@@ -113,7 +114,7 @@ export const signInRoutes = (screens: Screens): Hono => {
     if (!person) return missing(c);
     const secret = await followInvitation(context(), c.req.param('secret'), (await readForm(c)).password ?? '');
     if (!secret.ok) return invitedPage(c, person.name, errorsByField(secret.faults));
-    rememberSession(c, secret.value, isSecure);
+    rememberSession(c, secret.value, screens);
     return c.redirect(startOf(person), 303);
   });
   return routes;

@@ -1,31 +1,10 @@
 import type { Context, MiddlewareHandler } from 'hono';
-import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import type { Person, Role } from '../../shared/person.ts';
 import { letInByToken } from '../usecases/access/api-tokens.ts';
-import { SESSION_DAYS, signedInBy } from '../usecases/access/sign-in.ts';
-import type { UseCaseContext } from '../usecases/core/context.ts';
+import { signedInBy } from '../usecases/access/sign-in.ts';
 import { API, isApiPath } from './api/problem.ts';
 import type { Screens } from './screens.ts';
-
-const COOKIE = 'mould-rota-session';
-/** Browsers take a cookie of such a name by https alone, and from no other host (RFC 6265bis, 4.1.3.2). */
-const SECURE_COOKIE = `__Host-${COOKIE}`;
-const DAY_SECONDS = 86_400;
-
-/** For the server alone; a page elsewhere that sends a form sends it without. Over https it goes by nothing else. */
-const options = (isSecure: boolean) =>
-  ({ path: '/', httpOnly: true, sameSite: 'Lax', secure: isSecure, maxAge: SESSION_DAYS * DAY_SECONDS }) as const;
-
-/** The secret that a browser came with; '' where it has none. */
-export const sessionSecret = (c: Context): string => getCookie(c, SECURE_COOKIE) ?? getCookie(c, COOKIE) ?? '';
-
-export const rememberSession = (c: Context, secret: string, isSecure: boolean): void =>
-  setCookie(c, isSecure ? SECURE_COOKIE : COOKIE, secret, options(isSecure));
-
-export const forgetSession = (c: Context): void => {
-  deleteCookie(c, COOKIE, { path: '/' });
-  deleteCookie(c, SECURE_COOKIE, { path: '/', secure: true });
-};
+import { sessionSecret } from './session-cookie.ts';
 
 /** Who has signed in and asks; null at the one desk, where nobody has to. */
 export const personAt = (c: Context): Person | null => (c.get('person') as Person | undefined) ?? null;
@@ -61,13 +40,14 @@ interface Answers {
 }
 
 /** By a token where one came along, which opens the JSON interface alone; else by the session of a browser. */
-const whoAsks = async (c: Context, moment: UseCaseContext): Promise<(Person & { mayOnlyRead?: boolean }) | null> => {
+const whoAsks = async (c: Context, screens: Screens): Promise<(Person & { mayOnlyRead?: boolean }) | null> => {
+  const moment = screens.context();
   const authorization = c.req.header('Authorization');
   if (isApiPath(c.req.path) && authorization !== undefined) {
     const token = /^Bearer +([\w-]+)$/i.exec(authorization)?.[1];
     return token === undefined ? null : letInByToken(moment, token);
   }
-  const secret = sessionSecret(c);
+  const secret = sessionSecret(c, screens);
   return secret === '' ? null : signedInBy(moment, secret);
 };
 
@@ -76,9 +56,9 @@ const isReading = ({ req }: Context): boolean => req.method === 'GET' || req.pat
 
 /** Lets in who has signed in, to what they may; everything but how to get in is kept from everybody else. */
 export const signedInOnly =
-  ({ context }: Screens, { signInFirst, notYours }: Answers): MiddlewareHandler =>
+  (screens: Screens, { signInFirst, notYours }: Answers): MiddlewareHandler =>
   async (c, next) => {
-    const person = await whoAsks(c, context());
+    const person = await whoAsks(c, screens);
     if (person) c.set('person', person);
     if (FOR_ANYBODY.test(c.req.path)) return next();
     if (!person) return signInFirst(c);
