@@ -1,12 +1,12 @@
 import { outAt } from '../book/curing-times.ts';
 import { bagsFor } from '../pack/bags.ts';
+import { sortFew } from '../sort-few.ts';
 import { askForBatch } from './ask-batch.ts';
 import type { Filling } from './compose.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { placePour } from './place-pour.ts';
 import { coats, minutesToCoat, placeCoat, placePrep, prepMinutes } from './prep.ts';
 import { BATCH, NEVER, NONE, PREP } from './problem.ts';
-import { sortFew } from './sort-few.ts';
 import { placeStrip, stripStart, takeStrip, untakeStrip } from './strip.ts';
 import { weatherFault } from './weather.ts';
 

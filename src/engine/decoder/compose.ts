@@ -1,4 +1,4 @@
-import { type FillOption, fillBatch } from '../pack/fill.ts';
+import { type FillOption, fillBatch, mostThatFit } from '../pack/fill.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { placeWanted } from './holds.ts';
 import type { Openings } from './opening-list.ts';
@@ -151,8 +151,7 @@ const fillInOrder = (state: DecoderState, options: FillOption[], mostKg: number,
   const rows = options.map((_, i) => i).sort((a, b) => place(a) - place(b) || a - b);
   for (const i of rows) {
     const option = options[i]!;
-    const byKg = option.kg > 0 ? Math.floor(kg / option.kg + 1e-9) : option.most;
-    counts[i] = Math.max(0, Math.min(option.most, byKg, Math.floor(minutes / option.fillMinutes)));
+    counts[i] = Math.max(0, mostThatFit(option, kg, minutes));
     kg -= counts[i]! * option.kg;
     minutes -= counts[i]! * option.fillMinutes;
   }

@@ -1,8 +1,8 @@
 import { coatMinutes, isCoatDue, setUpMinutes } from '../book/mould-state.ts';
+import { sortFew } from '../sort-few.ts';
 import type { DecoderState } from './decoder-state.ts';
 import { placeWanted } from './holds.ts';
 import { NEVER, NONE, PREP } from './problem.ts';
-import { sortFew } from './sort-few.ts';
 
 /** True when the mould has to be given a sealing coat before it is set up again. */
 export const coatDue = (state: DecoderState, mould: number): boolean =>

@@ -1,4 +1,4 @@
-import { sortFew } from '../decoder/sort-few.ts';
+import { sortFew } from '../sort-few.ts';
 
 /** What one more piece of a casting does to a batch: its mass, its minutes, how many there can be, what it is worth. */
 export interface FillOption {
@@ -26,8 +26,8 @@ interface Search {
 
 const ratio = (option: FillOption): number => (option.kg > 0 ? option.worth / option.kg : Number.MAX_VALUE);
 
-/** Most pieces of an option that a mass and minutes have room for. */
-const mostOf = ({ kg: each, fillMinutes, most }: FillOption, kg: number, minutes: number): number => {
+/** Most pieces of an option that a mass and minutes have room for; under none where they are overdrawn. */
+export const mostThatFit = ({ kg: each, fillMinutes, most }: FillOption, kg: number, minutes: number): number => {
   const byKg = each > 0 ? Math.floor(kg / each + EPSILON) : most;
   return Math.min(most, byKg, Math.floor(minutes / fillMinutes));
 };
@@ -42,7 +42,7 @@ const visit = (search: Search, depth: number, kg: number, minutes: number, worth
   const i = order[depth]!;
   const option = search.options[i]!;
   if (worth + kg * search.ratios[i]! <= search.bestWorth + EPSILON) return;
-  for (let n = mostOf(option, kg, minutes); n >= 0; n--) {
+  for (let n = mostThatFit(option, kg, minutes); n >= 0; n--) {
     counts[i] = n;
     visit(search, depth + 1, kg - n * option.kg, minutes - n * option.fillMinutes, worth + n * option.worth);
   }

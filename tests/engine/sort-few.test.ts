@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { sortFew } from '../../../src/engine/decoder/sort-few.ts';
+import { sortFew } from '../../src/engine/sort-few.ts';
 
 test('as the list sort of the language has it, equal ones in their order', () => {
   const pairs = fc.array(fc.tuple(fc.integer({ min: 0, max: 4 }), fc.integer()), { maxLength: 12 });
